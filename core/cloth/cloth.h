@@ -1,0 +1,71 @@
+#pragma once
+
+#include "core/cloth/pattern.h"
+#include "core/geometry/polygon.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace boltwright {
+
+/// A place that must not be cut from; the outline is simple, either way round.
+struct Flaw {
+    ClothRing outline;
+    std::string note;
+    Kept kept;
+    bool operator==(const Flaw &) const = default;
+};
+
+/// Cloth off the roll: edge to edge, selvages included.
+struct Bolt {
+    Length width;
+    std::optional<Length> length; ///< none: as much as it takes
+    Length square;                ///< lost at the cut end to square it
+    std::vector<Flaw> flaws;
+    Kept kept;
+    bool operator==(const Bolt &) const = default;
+};
+
+/// A piece left over, in a cloth frame of its own; the outline is simple, either way round.
+struct Remnant {
+    std::string id;
+    ClothRing outline;
+    std::vector<Flaw> flaws;
+    std::string lot;                 ///< dye lot; empty: not told
+    std::optional<ClothPoint> motif; ///< where a motif sits on this remnant; none: as the pattern says
+    Kept kept;
+    bool operator==(const Remnant &) const = default;
+};
+
+struct Price {
+    std::string per;      ///< "yd", "m"
+    double amount = 0;    ///< money, not a length
+    std::string currency;
+    Kept kept;
+    bool operator==(const Price &) const = default;
+};
+
+enum class Way { One, Two };         ///< one: nap or print has a top; two: a panel may be turned by 180
+enum class PatternUp { Roll, Across }; ///< where the pattern's top points: up the roll, or towards the left selvage
+
+/// One cloth of a job: a bolt, or one or more remnants, never both.
+struct Cloth {
+    std::string id, name;
+    std::optional<Bolt> bolt;
+    std::vector<Remnant> remnants;
+    Length selvage; ///< along both selvages of a bolt, not cut from
+    Length edge;    ///< kept from a remnant's outline
+    Way way = Way::One;
+    PatternUp up = PatternUp::Roll;
+    std::optional<Pattern> pattern;
+    std::optional<Price> price;
+    Kept kept;
+    bool operator==(const Cloth &) const = default;
+
+    const Remnant *remnant(const std::string &remnantId) const; ///< null: none of that id
+    /// The motifs of the bolt (`on` empty) or of a remnant; none for cloth without a pattern.
+    std::optional<Lattice> latticeOn(const std::optional<std::string> &on) const;
+};
+
+} // namespace boltwright

@@ -1,0 +1,27 @@
+#pragma once
+
+#include "core/base/result.h"
+#include "core/job/job.h"
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+
+namespace boltwright {
+
+/// Reads a job from JSON text (format version 1). Errors name the key's path, its value and what would be right:
+/// "panels[2] 'inside-back', shape.across: \"2o 1/2\" is not a length; write one such as 20 1/2 or \"52 cm\"".
+/// Keys that are not known are kept, in their place.
+Result<Job> readJob(std::string_view text);
+
+/// The job as JSON text. What was read and has not changed keeps its keys, their order and values; a text that this
+/// function wrote comes back byte for byte. New parts are written with the keys that differ from "left out".
+std::string writeJob(const Job &job);
+
+/// The same from a file; the error names the file first.
+Result<Job> loadJob(const std::filesystem::path &file);
+
+/// Replaces the file in one step: whatever happens, either the old or the new file is there, whole.
+Result<void> saveJob(const Job &job, const std::filesystem::path &file);
+
+} // namespace boltwright
