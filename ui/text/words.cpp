@@ -45,11 +45,11 @@ QString withFractions(const QString &text) {
     qsizetype done = 0;
     for (auto hits = fraction.globalMatch(text); hits.hasNext();) {
         const auto hit = hits.next();
-        out += QStringView(text).mid(done, hit.capturedStart() - done);
+        out += text.mid(done, hit.capturedStart() - done);
         out += fractionCharacter(hit.captured(1), hit.captured(2));
         done = hit.capturedEnd();
     }
-    return out + QStringView(text).mid(done);
+    return out + text.mid(done);
 }
 
 QString shownLength(Length length, Unit unit) { return withFractions(fromCore(spoken(length, unit))); }
