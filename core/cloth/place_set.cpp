@@ -32,6 +32,31 @@ Length apart(Length a, Length b, Length step) {
 
 } // namespace
 
+PlaceSet PlaceSet::ofMotifs(const Lattice &lattice, bool x, bool y) {
+    PlaceSet s;
+    x = x && lattice.repeatsAcross();
+    y = y && lattice.repeatsAlong();
+    if (x) {
+        s.xStep = lattice.across();
+        s.x0 = lattice.motif().x;
+    }
+    if (y) {
+        s.yStep = lattice.along();
+        s.y0 = lattice.motif().y;
+    }
+    if (x && y) {
+        s.riseNumerator = lattice.dropNumerator();
+        s.riseDenominator = lattice.dropDenominator();
+    } else if (y) {
+        s.yDivide = lattice.dropDenominator();
+    }
+    return s;
+}
+
+PlaceSet PlaceSet::inPhaseWith(const Lattice &lattice, ClothPoint at) {
+    return ofMotifs(lattice, true, true).movedBy(at - lattice.motif());
+}
+
 Length PlaceSet::nextX(Length from) const { return freeX() ? from : from + modulo(x0 - from, xStep); }
 Length PlaceSet::previousX(Length from) const { return freeX() ? from : from - modulo(from - x0, xStep); }
 

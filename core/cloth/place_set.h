@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/cloth/pattern.h"
 #include "core/geometry/point.h"
 
 #include <cstdint>
@@ -25,6 +26,12 @@ struct PlaceSet {
     bool freeX() const { return xStep == Length{}; }
     bool freeY() const { return yStep == Length{}; }
     bool dropped() const { return riseNumerator != 0; }
+
+    /// The places level with a motif: on the axis across only (`x`), along only (`y`: level with any motif, so in a
+    /// drop's finer rows), or on a motif itself (both). An axis without a repeat is left free.
+    static PlaceSet ofMotifs(const Lattice &lattice, bool x, bool y);
+    /// The places that differ from `at` by a whole step of the lattice, on the axes that repeat.
+    static PlaceSet inPhaseWith(const Lattice &lattice, ClothPoint at);
 
     /// The lowest allowed x at or above `from`.
     Length nextX(Length from) const;

@@ -15,15 +15,19 @@ struct ClothFigures {
     std::optional<Length> bound;   ///< the least it can take, where the layout knows it
     Area cutArea = 0;              ///< of the cut outlines, square ticks
     Area usedArea = 0;             ///< length × width between selvages, or of the remnants used
-    double waste() const { return usedArea ? 1.0 - double(cutArea) / double(usedArea) : 0.0; }
-    int laid = 0;
+    int laid = 0;                  ///< cuts that lie on it
+    double waste() const { return usedArea > 0 ? 1.0 - double(cutArea) / double(usedArea) : 0.0; }
 };
 
-/// Live figures of a layout, one entry a cloth. Fast: the canvas asks at every move.
+/// Live figures of a layout, one entry a cloth of the job, in its order. Fast: the canvas asks at every move.
 std::vector<ClothFigures> figuresOf(const Job &job, const Layout &layout);
 
-/// The largest upright rectangle of cloth that no cut, flaw or gap touches, below the last cut of a bolt or on a
-/// remnant; none under 6 in either way (less serves for little).
+/// The layout with `cloths` (length; bound and proved kept only where they still hold) brought up to date with its
+/// cuts, for a layout that was changed by hand.
+Layout withFigures(const Job &job, Layout layout);
+
+/// The largest upright rectangle of cloth that no cut, flaw or gap touches: on a bolt below the last cut, or on one
+/// remnant. None under 6 in either way (less serves for little).
 std::optional<ClothBox> largestOffcut(const Job &job, const Layout &layout, const std::string &cloth,
                                       const std::optional<std::string> &on);
 

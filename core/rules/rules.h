@@ -2,7 +2,10 @@
 
 #include "core/cloth/place_set.h"
 #include "core/job/job.h"
+#include "core/rules/cut_shape.h"
+#include "core/rules/phase.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,32 +13,42 @@
 /// not: it judges this too.)
 namespace boltwright {
 
-/// The turns in which a panel may lie on a cloth without a concession, best-liked first; one whose motif asks for a
-/// repeat that the cloth has not in that turn is left out.
+/// How a panel is run on a cloth: its own wish, or as the cloth's pattern says.
+Run runOf(const Panel &panel, const Cloth &cloth);
+
+/// The turns in which a panel may lie on a cloth without a concession, best-liked first; one in which its motif asks
+/// for a repeat that the cloth has not is left out (on another cloth than its own, `home`, a motif asks nothing there).
 std::vector<Turn> turnsOf(const Panel &panel, const Cloth &home, const Cloth &cloth);
 
-/// The panel's cut outline as it will be cut: whole, or the piece's part of it, in the panel's frame.
-PanelRing outlineOf(const Panel &panel, const Cut &cut, const Layout &layout);
-
 /// Where the lower left corner of a cut's box may lie as far as its own motif wish goes; free where it has none.
-PlaceSet wishedPlaces(const Job &job, const Panel &panel, const Cut &cut, const Layout &layout);
+PlaceSet wishedPlaces(const Job &job, const Layout &layout, const LaidCut &cut);
 
-/// The same, with every copy that shares a phase with it (alike, flow, matched pieces) where the layout has it. None:
-/// two of its partners contradict each other or the motif.
-std::optional<PlaceSet> allowedPlaces(const Job &job, const Layout &layout, const Cut &cut);
+/// The same, with every cut that shares a phase with it (alike, flow, matched joins) where the layout has it. None:
+/// its partners contradict each other or the motif.
+std::optional<PlaceSet> allowedPlaces(const Job &job, const Layout &layout, int cut);
+
+/// The turns that remain to a cut beside partners that share a phase (and so the turn) with it.
+std::vector<Turn> allowedTurns(const Job &job, const Layout &layout, int cut);
 
 /// A rule that a cut breaks where it lies, in the words of the trade, for the person who drags it.
 struct Breach {
     enum class Kind { Cloth, Edge, Flaw, Neighbour, Turn, Motif, Alike, Flow, Allowance, Missing };
     Kind kind;
-    int cut = -1;        ///< index into the layout's cuts; -1: the layout as a whole
-    int other = -1;      ///< the neighbour or partner, where there is one
-    std::string text;    ///< "2 in too near the selvage"
+    int cut = -1;     ///< index into the layout's cuts; -1: the layout as a whole
+    int other = -1;   ///< the neighbour or partner, where there is one
+    std::string text; ///< "2 in too near the selvage"
     bool operator==(const Breach &) const = default;
 };
 
-/// Everything that is broken, by cut; incremental use: pass the one cut that moved to ask about it alone.
+/// Everything that is broken, in the layout's order.
 std::vector<Breach> breaches(const Job &job, const Layout &layout);
-std::vector<Breach> breachesOf(const Job &job, const Layout &layout, int cut);
+/// What one cut breaks, where all are laid already (`layAll`), so that a drag asks about one cut alone.
+std::vector<Breach> breachesOf(const Job &job, const Layout &layout, const std::vector<LaidCut> &laid, int cut);
+
+/// Copies of panels that are not in the layout, whole or in part: what is put aside.
+std::vector<LeftOut> putAside(const Job &job, const Layout &layout);
+
+/// Whether a cut could lie at its place as far as cloth, flaws and neighbours go; the quickest of these questions.
+bool hasRoom(const Job &job, const Layout &layout, const std::vector<LaidCut> &laid, int cut);
 
 } // namespace boltwright

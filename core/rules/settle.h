@@ -3,7 +3,6 @@
 #include "core/job/job.h"
 #include "core/rules/rules.h"
 
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -13,22 +12,27 @@ namespace boltwright {
 struct Guide {
     enum class Kind { Motif, Neighbour, Level, Selvage, CutEnd, Partner };
     Kind kind;
-    bool across = false;  ///< the guide runs across the width (holds a y); otherwise along the roll (holds an x)
-    Length at;            ///< that x or y, cloth frame
-    std::string text;     ///< "centred on a stripe", "level with Seat", "1/4 in from Arm"
+    bool across = false; ///< the guide runs across the width (it holds a y); otherwise along the roll (it holds an x)
+    Length at;           ///< that x or y, cloth frame
+    std::string text;    ///< "centred on a stripe", "level with Seat", "1/4 in from Arm"
     bool operator==(const Guide &) const = default;
 };
 
 struct Settled {
     ClothPoint corner;          ///< where the cut comes to rest
     bool right = false;         ///< it may lie there
-    std::vector<Guide> guides;  ///< what holds there, at most one an axis and the motif's
+    std::vector<Guide> guides;  ///< what holds there: at most one an axis, and the motif's
     std::vector<Breach> broken; ///< what does not
 };
 
 /// Where the cut numbered `cut` of the layout comes to rest when the hand holds its box's lower left corner at `hand`:
-/// the nearest allowed place within `reach` of it, else where the hand is. An edge, neighbour or level within `reach`
-/// attracts; the pattern's places attract from half a step. `reach` zero: snaps to nothing.
+/// on each axis the pattern's nearest place, or an edge, neighbour or level within `reach`, or the hand itself. When
+/// it may not lie there, the answer says what is in the way. `reach` zero: snaps to nothing, not even the pattern.
+/// The layout is taken as it is but for that one cut, whose own x and y do not matter.
 Settled settle(const Job &job, const Layout &layout, int cut, ClothPoint hand, Length reach);
+
+/// Where it comes to rest when the hand lets go: as `settle`, and where it may not lie there, the nearest place where
+/// it may. `right` false: there is none on that cloth (the corner is then where the hand was).
+Settled rest(const Job &job, const Layout &layout, int cut, ClothPoint hand, Length reach);
 
 } // namespace boltwright
