@@ -6,13 +6,22 @@
 
 namespace boltwright {
 
+/// Where planning stands, for whoever waits.
+struct PlanProgress {
+    double share = 0;                  ///< of the time or steps, 0 to 1
+    std::string cloth;                 ///< the cloth being planned
+    bool found = false;                ///< all its panels lie somewhere
+    Length length, bound;              ///< best so far and the least it can take (bolt)
+    const Layout *better = nullptr;    ///< a better layout of all cloths found so far, checked; valid during the call
+};
+
 struct PlanOptions {
     std::optional<double> seconds = 5;
     std::optional<std::int64_t> steps; ///< in place of seconds: the same layout on every machine
     int threads = 2;
     std::uint64_t seed = 1;
     std::function<bool()> stop;
-    std::function<void(const planner::Progress &)> report;
+    std::function<void(const PlanProgress &)> report; ///< from any thread, one call at a time
     /// Cuts that are locked or already off the cloth are taken from this layout and stay; a complete one is also a
     /// start that the result is never worse than.
     const Layout *from = nullptr;

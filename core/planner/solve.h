@@ -15,6 +15,7 @@ struct Progress {
     Length bound;         ///< least it can take
     int laid = 0;         ///< items laid in the best try so far
     double share = 0;     ///< of the time or steps, 0 to 1
+    const std::vector<Placement> *best = nullptr; ///< complete and right, when just found or bettered; valid during the call
 };
 
 struct Limits {

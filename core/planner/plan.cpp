@@ -1,0 +1,187 @@
+#include "core/planner/plan.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <mutex>
+#include <set>
+#include <tuple>
+
+#include "core/check/check.h"
+#include "core/figures/figures.h"
+#include "core/planner/build.h"
+
+namespace boltwright {
+namespace {
+
+using planner::ClothInstance;
+using Kind = planner::Outcome::Kind;
+
+std::string nameOf(const Panel &panel) { return panel.name.empty() ? panel.id : panel.name; }
+
+/// Cuts in the job's order of panels, then by copy and piece: the order a person looks for them in.
+void sortCuts(const Job &job, std::vector<Cut> &cuts) {
+    const auto rank = [&](const Cut &c) { return job.panel(c.panel) - job.panels.data(); };
+    std::stable_sort(cuts.begin(), cuts.end(), [&](const Cut &a, const Cut &b) {
+        return std::tuple(rank(a), a.copy, a.piece) < std::tuple(rank(b), b.copy, b.piece);
+    });
+}
+
+/// Every copy that is made of pieces is a seam given up; a locked cut keeps what its own layout conceded for it.
+void listConcessions(const Job &job, const Layout *from, Layout &layout) {
+    std::set<std::pair<std::string, int>> seamed;
+    for (const Cut &cut : layout.cuts)
+        if (cut.of > 1 && seamed.insert({cut.panel, cut.copy}).second)
+            layout.conceded.push_back({Concession::Kind::Seam, cut.panel, cut.copy, {}, {}, {}, {}});
+    if (!from) return;
+    for (const Concession &c : from->conceded) {
+        const bool stays = std::any_of(layout.cuts.begin(), layout.cuts.end(), [&](const Cut &cut) {
+            return cut.state != CutState::Planned && cut.panel == c.panel && cut.copy == c.copy;
+        });
+        if (stays && c.kind != Concession::Kind::Seam && job.panel(c.panel)) layout.conceded.push_back(c);
+    }
+}
+
+/// Shares of the time: a cloth with more to lay gets more of it.
+std::vector<double> sharesOf(const std::vector<ClothInstance> &cloths) {
+    double all = 0;
+    std::vector<double> shares;
+    for (const ClothInstance &c : cloths) shares.push_back(double(c.instance.items.size())), all += shares.back();
+    for (double &s : shares) s = all > 0 ? s / all : 1.0;
+    return shares;
+}
+
+class Planner {
+public:
+    Planner(const Job &job, const PlanOptions &options)
+        : m_job(job), m_options(options), m_cloths(planner::buildInstances(job, options.from)), m_outcomes(m_cloths.size()) {}
+
+    Plan run() {
+        if (const std::string why = flowBetweenCloths(); !why.empty()) return no(Kind::CannotFit, why);
+        for (const ClothInstance &c : m_cloths)
+            if (!c.impossible.empty()) return no(Kind::CannotFit, c.impossible);
+        const std::vector<double> shares = sharesOf(m_cloths);
+        std::int64_t steps = 0;
+        for (std::size_t i = 0; i < m_cloths.size(); ++i) {
+            m_outcomes[i] = solve(i, shares[i]);
+            steps += m_outcomes[i].steps;
+            m_shareDone += shares[i];
+            if (m_outcomes[i].kind != Kind::Fits) return no(m_outcomes[i].kind, whyNot(m_cloths[i], m_outcomes[i]));
+        }
+        Plan plan;
+        plan.kind = Kind::Fits;
+        plan.layout = layout();
+        plan.steps = steps;
+        plan.proved = !plan.layout.cloths.empty() && std::all_of(plan.layout.cloths.begin(), plan.layout.cloths.end(), [&](const ClothUse &u) { return u.proved || !u.length; });
+        const std::vector<Finding> findings = check(m_job, plan.layout);
+        if (!findings.empty()) return no(Kind::NotFound, findings.front().text);
+        return plan;
+    }
+
+private:
+    static Plan no(Kind kind, const std::string &why) {
+        Plan plan;
+        plan.kind = kind;
+        plan.proved = kind == Kind::CannotFit;
+        plan.reason = why;
+        return plan;
+    }
+
+    std::string flowBetweenCloths() const {
+        for (const Flow &flow : m_job.flows) {
+            const Panel *a = m_job.panel(flow.from.panel), *b = m_job.panel(flow.to.panel);
+            if (a && b && &m_job.clothOf(*a) != &m_job.clothOf(*b))
+                return fmt::format("the pattern is to run on from {} to {}, and they are cut from different cloths", nameOf(*a), nameOf(*b));
+        }
+        return {};
+    }
+
+    planner::Outcome solve(std::size_t i, double share) {
+        const ClothInstance &cloth = m_cloths[i];
+        if (cloth.instance.items.empty()) return allStays(cloth);
+        planner::Limits limits;
+        if (m_options.steps) limits.steps = std::max<std::int64_t>(1, std::int64_t(double(*m_options.steps) * share));
+        else limits.seconds = m_options.seconds.value_or(5) * share;
+        limits.threads = m_options.threads;
+        limits.seed = m_options.seed;
+        limits.stop = m_options.stop;
+        if (m_options.from) limits.start = placementsFrom(cloth, *m_options.from);
+        if (!limits.start.empty() && !planner::holds(cloth.instance, limits.start)) limits.start.clear();
+        if (m_options.report) limits.report = [this, i, share](const planner::Progress &p) { report(i, share, p); };
+        return planner::solve(cloth.instance, limits);
+    }
+
+    /// Everything on this cloth is locked or cut: nothing to search.
+    static planner::Outcome allStays(const ClothInstance &cloth) {
+        planner::Outcome o;
+        o.kind = Kind::Fits;
+        if (!cloth.instance.sheets.empty() && cloth.instance.sheets.front().open) {
+            o.length = o.bound = planner::lengthUsed(cloth.instance, {}, 0);
+            o.proved = true;
+        }
+        return o;
+    }
+
+    void report(std::size_t i, double share, const planner::Progress &p) {
+        const std::scoped_lock lock(m_reporting);
+        PlanProgress progress;
+        progress.share = std::min(1.0, m_shareDone + share * p.share);
+        progress.cloth = m_cloths[i].cloth;
+        progress.found = p.found;
+        progress.length = p.length;
+        progress.bound = p.bound;
+        Layout better;
+        if (p.best && i + 1 == m_cloths.size()) {
+            m_outcomes[i].placements = *p.best;
+            m_outcomes[i].length = p.length;
+            m_outcomes[i].bound = p.bound;
+            better = layout();
+            if (check(m_job, better).empty()) progress.better = &better;
+        }
+        m_options.report(progress);
+    }
+
+    Layout layout() const {
+        Layout layout;
+        layout.madeBy = "plan";
+        for (std::size_t i = 0; i < m_cloths.size(); ++i) {
+            const ClothInstance &cloth = m_cloths[i];
+            for (const planner::Placement &p : m_outcomes[i].placements) {
+                layout.cuts.push_back(cutFrom(cloth, p));
+            }
+            layout.cuts.insert(layout.cuts.end(), cloth.staying.begin(), cloth.staying.end());
+        }
+        sortCuts(m_job, layout.cuts);
+        listConcessions(m_job, m_options.from, layout);
+        layout = withFigures(m_job, std::move(layout));
+        for (std::size_t i = 0; i < m_cloths.size(); ++i)
+            for (ClothUse &use : layout.cloths)
+                if (use.id == m_cloths[i].cloth && use.length) {
+                    // The search's own bound, never above what the cuts reach once their places are whole ticks.
+                    use.bound = std::min(m_outcomes[i].bound, *use.length);
+                    use.proved = m_outcomes[i].proved && use.bound == use.length;
+                }
+        return layout;
+    }
+
+    std::string whyNot(const ClothInstance &c, const planner::Outcome &outcome) const {
+        const Cloth &cloth = *m_job.cloth(c.cloth);
+        const bool proved = outcome.kind == Kind::CannotFit;
+        const char *where = cloth.bolt ? (cloth.bolt->length ? "length of cloth there is" : "cloth") : cloth.remnants.size() > 1 ? "remnants" : "remnant";
+        return proved ? fmt::format("the panels do not fit on the {}, however they are laid", where)
+                      : fmt::format("no way to lay all panels on the {} was found in the time given", where);
+    }
+
+    const Job &m_job;
+    const PlanOptions &m_options;
+    std::vector<ClothInstance> m_cloths;
+    std::vector<planner::Outcome> m_outcomes;
+    double m_shareDone = 0;
+    std::mutex m_reporting;
+};
+
+} // namespace
+
+Plan plan(const Job &job, const PlanOptions &options) { return Planner(job, options).run(); }
+
+} // namespace boltwright
