@@ -1,0 +1,130 @@
+#include "core/edit/job_edit.h"
+
+#include "core/edit/layout_edit.h"
+
+#include <algorithm>
+#include <set>
+
+namespace boltwright {
+
+namespace {
+
+using namespace literals;
+
+std::string freeName(const std::string &stem, const std::set<std::string> &taken) {
+    for (int number = 1;; ++number) {
+        std::string name = stem + std::to_string(number);
+        if (!taken.contains(name)) return name;
+    }
+}
+
+template <class Parts, class Name>
+std::set<std::string> namesOf(const Parts &parts, Name name) {
+    std::set<std::string> names;
+    for (const auto &part : parts) names.insert(name(part));
+    return names;
+}
+
+std::set<std::string> panelIds(const Job &job) {
+    return namesOf(job.panels, [](const Panel &p) { return p.id; });
+}
+
+std::set<std::string> marks(const Job &job) {
+    return namesOf(job.panels, [](const Panel &p) { return p.mark; });
+}
+
+} // namespace
+
+Job newJob(Unit unit) {
+    Job job;
+    job.unit = unit;
+    job.cloths.push_back(newCloth(job));
+    job.gap = unit == Unit::Inch ? 0.25_in : 5_mm;
+    return job;
+}
+
+Panel newPanel(const Job &job) {
+    Panel panel;
+    panel.id = freeName("panel-", panelIds(job));
+    panel.mark = freeName("P", marks(job));
+    panel.shape = job.unit == Unit::Inch ? Rectangle{20_in, 20_in} : Rectangle{50_cm, 50_cm};
+    panel.allow.assign(4, job.unit == Unit::Inch ? 0.5_in : 1_cm);
+    panel.allowMin.assign(4, std::nullopt);
+    return panel;
+}
+
+Panel copyOfPanel(const Job &job, const Panel &panel) {
+    Panel copy = panel;
+    copy.kept = Kept{};
+    copy.id = freeName(panel.id + "-", panelIds(job));
+    copy.mark = freeName(panel.mark, marks(job));
+    return copy;
+}
+
+Cloth newCloth(const Job &job) {
+    Cloth cloth;
+    cloth.id = freeName("cloth-", namesOf(job.cloths, [](const Cloth &c) { return c.id; }));
+    Bolt bolt;
+    bolt.width = job.unit == Unit::Inch ? 54_in : 137_cm;
+    bolt.square = job.unit == Unit::Inch ? 1_in : 2_cm;
+    cloth.bolt = bolt;
+    cloth.selvage = job.unit == Unit::Inch ? 0.5_in : 1_cm;
+    return cloth;
+}
+
+namespace {
+
+bool hasSheet(const Job &job, const Cut &cut) {
+    const Cloth *cloth = nullptr;
+    if (cut.cloth)
+        cloth = job.cloth(*cut.cloth);
+    else if (const Panel *panel = job.panel(cut.panel))
+        cloth = panel->cloth ? job.cloth(*panel->cloth) : job.cloths.empty() ? nullptr : &job.cloths.front();
+    if (!cloth) return false;
+    return cut.on ? cloth->remnant(*cut.on) != nullptr : cloth->bolt.has_value();
+}
+
+bool hasCopy(const Job &job, const std::string &panel, int copy) {
+    const Panel *p = job.panel(panel);
+    return p && copy <= p->count;
+}
+
+bool wasTrimmed(const Layout &layout, const Cut &cut) {
+    return std::any_of(layout.conceded.begin(), layout.conceded.end(), [&](const Concession &c) {
+        return c.panel == cut.panel && c.copy == cut.copy &&
+               (c.kind == Concession::Kind::Trim || c.kind == Concession::Kind::Stretcher);
+    });
+}
+
+void followAllowances(const Job &before, const Job &after, const Layout &layout, Cut &cut) {
+    const Panel *was = before.panel(cut.panel), *is = after.panel(cut.panel);
+    if (!was || !is || was->allow == is->allow) return;
+    if (!wasTrimmed(layout, cut) || edgeCount(was->shape) != edgeCount(is->shape)) cut.allow.clear();
+}
+
+Layout following(const Job &before, const Job &after, Layout layout) {
+    std::erase_if(layout.cuts, [&](const Cut &cut) { return !hasCopy(after, cut.panel, cut.copy) || !hasSheet(after, cut); });
+    std::erase_if(layout.leftOut, [&](const LeftOut &l) { return !hasCopy(after, l.panel, l.copy); });
+    std::erase_if(layout.conceded, [&](const Concession &c) { return !hasCopy(after, c.panel, c.copy); });
+    std::erase_if(layout.cloths, [&](const ClothUse &u) { return !after.cloth(u.id); });
+    for (Cut &cut : layout.cuts) followAllowances(before, after, layout, cut);
+    for (ClothUse &use : layout.cloths) {
+        use.bound.reset();
+        use.proved = false;
+    }
+    return withFigures(after, std::move(layout));
+}
+
+} // namespace
+
+Job withLayoutsFollowing(const Job &before, Job after) {
+    for (Panel &panel : after.panels) {
+        if (panel.cloth && !after.cloth(*panel.cloth)) panel.cloth.reset();
+        if (!panel.may.otherCloth.id.empty() && !after.cloth(panel.may.otherCloth.id)) panel.may.otherCloth.id.clear();
+    }
+    std::erase_if(after.flows, [&](const Flow &f) { return !after.panel(f.from.panel) || !after.panel(f.to.panel); });
+    for (Layout &layout : after.layouts) layout = following(before, after, std::move(layout));
+    return after;
+}
+
+} // namespace boltwright

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "core/job/job.h"
+
+/// What a person does to a job's cloths and panels by hand.
+namespace boltwright {
+
+/// A job to begin with: one bolt of the usual width, 54 in with half an inch of selvage (common practice, no source),
+/// or 137 cm, no panels.
+Job newJob(Unit unit);
+
+/// A rectangle to begin with, with an id and a mark that the job has not yet.
+Panel newPanel(const Job &job);
+/// The same panel once more, under an id and a mark of its own.
+Panel copyOfPanel(const Job &job, const Panel &panel);
+/// A bolt to begin with, under an id of its own.
+Cloth newCloth(const Job &job);
+
+/// The job after panels or cloths were changed by hand, with its layouts made to follow: cuts, concessions and copies
+/// left out of panels, copies or sheets that are gone are dropped, joins of panels that are gone too; a panel whose
+/// cloth is gone wants the first; a cut whose
+/// panel's allowances changed takes the new ones unless it was trimmed; bounds are forgotten, since they were found
+/// for another job; lengths are brought up to date.
+Job withLayoutsFollowing(const Job &before, Job after);
+
+} // namespace boltwright
