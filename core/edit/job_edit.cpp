@@ -1,6 +1,7 @@
 #include "core/edit/job_edit.h"
 
 #include "core/edit/layout_edit.h"
+#include "core/figures/figures.h"
 
 #include <algorithm>
 #include <set>

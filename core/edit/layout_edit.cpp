@@ -1,7 +1,6 @@
 #include "core/edit/layout_edit.h"
 
 #include "core/figures/figures.h"
-#include "core/geometry/shape_ops.h"
 #include "core/rules/rules.h"
 
 #include <algorithm>
@@ -14,7 +13,7 @@ SheetOf sheetOf(const Job &job, const Cut &cut) { return {job.clothOf(cut).id, c
 ClothRing outlineOnCloth(const Job &job, const Layout &layout, const Cut &cut) {
     const Panel *panel = job.panel(cut.panel);
     if (!panel) return {};
-    return moved(laid(outlineOf(*panel, cut, layout), cut.turn, cut.mirrored), Vector{cut.x, cut.y});
+    return lay(*panel, cut, layout).ring;
 }
 
 ClothBox boxOnCloth(const Job &job, const Layout &layout, const Cut &cut) {
@@ -208,7 +207,7 @@ std::optional<ClothPoint> nextPlace(const Job &job, const Layout &layout, int cu
     const Length here = across ? own.x : own.y;
     const auto [from, to] = reachOf(job, layout, own, across);
     std::vector<Length> candidates = touchingPlaces(job, layout, cut, across);
-    if (const auto places = allowedPlaces(job, layout, own)) {
+    if (const auto places = allowedPlaces(job, layout, cut)) {
         const bool free = across ? places->freeX() : places->freeY();
         if (!free) {
             // Every step of the pattern on the axis is tried; on a dropped pattern, those of the own column.
@@ -226,28 +225,13 @@ std::optional<ClothPoint> nextPlace(const Job &job, const Layout &layout, int cu
     candidates.erase(std::unique(candidates.begin(), candidates.end()), candidates.end());
     Layout trial = layout;
     Cut &moving = trial.cuts[std::size_t(cut)];
+    auto laidCuts = layAll(job, trial);
     for (Length at : candidates) {
         (across ? moving.x : moving.y) = at;
-        if (breachesOf(job, trial, cut).empty()) return ClothPoint{moving.x, moving.y};
+        laidCuts[std::size_t(cut)] = lay(*job.panel(moving.panel), moving, trial);
+        if (breachesOf(job, trial, laidCuts, cut).empty()) return ClothPoint{moving.x, moving.y};
     }
     return std::nullopt;
-}
-
-Layout withFigures(const Job &job, Layout layout) {
-    const auto figures = figuresOf(job, layout);
-    for (const ClothFigures &f : figures) {
-        const Cloth *cloth = job.cloth(f.cloth);
-        auto use = std::find_if(layout.cloths.begin(), layout.cloths.end(),
-                                [&](const ClothUse &u) { return u.id == f.cloth; });
-        if (use == layout.cloths.end()) {
-            if (!f.laid) continue;
-            use = layout.cloths.insert(use, ClothUse{f.cloth, {}, {}, false, {}});
-        }
-        if (cloth && cloth->bolt) use->length = f.length;
-        if (use->bound && use->length && *use->bound > *use->length) use->bound.reset();
-        use->proved = use->proved && use->bound && use->length && *use->bound == *use->length;
-    }
-    return layout;
 }
 
 } // namespace boltwright

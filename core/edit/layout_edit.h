@@ -8,7 +8,7 @@
 #include <vector>
 
 /// What a person does to a layout by hand. Each takes a layout and gives the changed one, with its figures brought up
-/// to date; none asks whether the outcome is right (see core/rules and core/check), since a panel may lie wrong for a
+/// to date (see core/figures); none asks whether the outcome is right (see core/rules and core/check), since a panel may lie wrong for a
 /// while.
 namespace boltwright {
 
@@ -55,9 +55,5 @@ enum class Heading { TowardsLeft, TowardsRight, UpTheRoll, DownTheRoll };
 
 /// The nearest place straight ahead where the cut may lie; none before the cloth ends.
 std::optional<ClothPoint> nextPlace(const Job &job, const Layout &layout, int cut, Heading heading);
-
-/// Lengths, and with them whether they are proved, brought up to date; a bound stays as long as it says no more than
-/// the length.
-Layout withFigures(const Job &job, Layout layout);
 
 } // namespace boltwright

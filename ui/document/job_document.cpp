@@ -1,0 +1,188 @@
+#include "ui/document/job_document.h"
+
+#include "core/edit/job_edit.h"
+#include "core/files/job_file.h"
+#include "ui/document/commands.h"
+#include "ui/text/words.h"
+
+#include <QCryptographicHash>
+#include <QFile>
+#include <QFileInfo>
+
+#include <algorithm>
+
+namespace boltwright::ui {
+
+CutName nameOf(const Cut &cut) { return {cut.panel, cut.copy, cut.piece}; }
+
+int indexOf(const Layout &layout, const CutName &name) {
+    for (std::size_t i = 0; i < layout.cuts.size(); ++i)
+        if (nameOf(layout.cuts[i]) == name) return int(i);
+    return -1;
+}
+
+namespace {
+
+std::filesystem::path pathOf(const QString &fileName) { return std::filesystem::path(QFile::encodeName(fileName).toStdString()); }
+
+QByteArray digestOf(const QString &fileName) {
+    QFile file(fileName);
+    if (!file.open(QIODevice::ReadOnly)) return {};
+    return QCryptographicHash::hash(file.readAll(), QCryptographicHash::Sha256);
+}
+
+Changes differences(const Job &a, const Job &b) {
+    Changes changes;
+    if (!(a.card == b.card) || a.unit != b.unit || a.gap != b.gap) changes |= Change::Card;
+    if (!(a.cloths == b.cloths)) changes |= Change::Cloths;
+    if (!(a.panels == b.panels) || !(a.flows == b.flows)) changes |= Change::Panels;
+    if (!(a.layouts == b.layouts)) changes |= Change::Layout;
+    return changes;
+}
+
+} // namespace
+
+JobDocument::JobDocument(QObject *parent) : QObject(parent), m_job(newJob(Unit::Inch)), m_history(this) {
+    connect(&m_history, &QUndoStack::cleanChanged, this, [this] { Q_EMIT changed(Change::File); });
+}
+
+const Layout &JobDocument::laidLayout() const {
+    if (m_layoutIndex < 0 || m_layoutIndex >= int(m_job.layouts.size())) return m_noLayout;
+    return m_job.layouts[std::size_t(m_layoutIndex)];
+}
+
+QString JobDocument::displayName() const {
+    if (!m_job.card.title.empty()) return fromCore(m_job.card.title);
+    if (!m_fileName.isEmpty()) return QFileInfo(m_fileName).completeBaseName();
+    return tr("A new job");
+}
+
+void JobDocument::adopt(Job job, const QString &fileName) {
+    m_job = std::move(job);
+    m_fileName = fileName;
+    m_layoutIndex = std::max(0, int(m_job.layouts.size()) - 1);
+    m_preview.reset();
+    m_selection.reset();
+    m_selectedPanel.clear();
+    m_recovered = false;
+    ++m_revision;
+    m_history.clear();
+    m_history.setClean();
+    rememberFile();
+    Q_EMIT changed(Change::NewJob | Change::Card | Change::Cloths | Change::Panels | Change::Layout | Change::Selection |
+                   Change::File);
+}
+
+void JobDocument::startWith(Job job) { adopt(std::move(job), {}); }
+
+Result<void> JobDocument::open(const QString &fileName) {
+    const QString absolute = QFileInfo(fileName).absoluteFilePath();
+    auto job = loadJob(pathOf(absolute));
+    if (!job) return tl::unexpected<Fault>(job.error());
+    adopt(std::move(*job), absolute);
+    return {};
+}
+
+void JobDocument::recover(Job job, const QString &fileName) {
+    adopt(std::move(job), fileName);
+    m_recovered = true;
+    Q_EMIT changed(Change::File);
+}
+
+Result<void> JobDocument::save() { return saveAs(m_fileName); }
+
+Result<void> JobDocument::saveAs(const QString &fileName) {
+    const QString absolute = QFileInfo(fileName).absoluteFilePath();
+    auto saved = saveJob(m_job, pathOf(absolute));
+    if (!saved) return saved;
+    m_fileName = absolute;
+    m_recovered = false;
+    rememberFile();
+    m_history.setClean();
+    Q_EMIT changed(Change::File);
+    return {};
+}
+
+void JobDocument::rememberFile() { m_fileBytes = m_fileName.isEmpty() ? QByteArray() : digestOf(m_fileName); }
+
+bool JobDocument::fileChangedOutside() const {
+    return !m_fileName.isEmpty() && !m_fileBytes.isEmpty() && digestOf(m_fileName) != m_fileBytes;
+}
+
+void JobDocument::changeLayout(Layout layout, const QString &text, const QString &mergeKey) {
+    m_preview.reset();
+    if (m_job.layouts.empty()) {
+        Job job = m_job;
+        job.layouts.push_back(std::move(layout));
+        m_history.push(new ChangeJob(*this, std::move(job), text, {}));
+        return;
+    }
+    if (layout == laidLayout()) {
+        Q_EMIT changed(Change::Preview);
+        return;
+    }
+    m_history.push(new ChangeLayout(*this, m_layoutIndex, std::move(layout), text, mergeKey));
+}
+
+void JobDocument::changeJob(Job job, const QString &text, const QString &mergeKey) {
+    m_preview.reset();
+    if (job == m_job) return;
+    m_history.push(new ChangeJob(*this, withLayoutsFollowing(m_job, std::move(job)), text, mergeKey));
+}
+
+Layout JobDocument::exchangeLayout(int index, Layout layout) {
+    m_preview.reset();
+    std::swap(m_job.layouts[std::size_t(index)], layout);
+    ++m_revision;
+    Q_EMIT changed(Change::Layout);
+    return layout;
+}
+
+Job JobDocument::exchangeJob(Job job) {
+    m_preview.reset();
+    std::swap(m_job, job);
+    m_layoutIndex = std::clamp(m_layoutIndex, 0, std::max(0, int(m_job.layouts.size()) - 1));
+    ++m_revision;
+    Changes changes = differences(job, m_job);
+    if (!m_selectedPanel.empty() && !m_job.panel(m_selectedPanel)) {
+        m_selectedPanel.clear();
+        m_selection.reset();
+        changes |= Change::Selection;
+    }
+    Q_EMIT changed(changes);
+    return job;
+}
+
+void JobDocument::showPreview(Layout layout) {
+    m_preview = std::move(layout);
+    Q_EMIT changed(Change::Preview);
+}
+
+void JobDocument::dropPreview() {
+    if (!m_preview) return;
+    m_preview.reset();
+    Q_EMIT changed(Change::Preview);
+}
+
+int JobDocument::selectedCut() const { return m_selection ? indexOf(layout(), *m_selection) : -1; }
+
+void JobDocument::select(const std::optional<CutName> &name) {
+    if (name == m_selection && (!name || name->panel == m_selectedPanel)) return;
+    m_selection = name;
+    m_selectedPanel = name ? name->panel : std::string();
+    Q_EMIT changed(Change::Selection);
+}
+
+void JobDocument::selectPanel(const std::string &panel) {
+    if (panel == m_selectedPanel) return;
+    m_selectedPanel = panel;
+    m_selection.reset();
+    for (const Cut &cut : layout().cuts)
+        if (cut.panel == panel) {
+            m_selection = nameOf(cut);
+            break;
+        }
+    Q_EMIT changed(Change::Selection);
+}
+
+} // namespace boltwright::ui
