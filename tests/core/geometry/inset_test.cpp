@@ -1,0 +1,41 @@
+#include "core/geometry/inset.h"
+
+#include "tests/core/geometry/geos.h"
+#include "tests/core/geometry/random_rings.h"
+
+#include <catch2/catch.hpp>
+#include <rapidcheck/catch.h>
+
+using namespace boltwright;
+using namespace boltwright::literals;
+
+TEST_CASE("a rectangle loses its edge all round", "[inset]") {
+    const ClothRing ring = ringOf(ClothBox{{0_in, 0_in}, {54_in, 20_in}});
+    const auto room = inset(ring, 0.5_in);
+    REQUIRE(room.size() == 1);
+    CHECK(isUprightRectangle(room[0]));
+    CHECK(boxOf(room[0]) == ClothBox{{0.5_in, 0.5_in}, {53.5_in, 19.5_in}});
+    CHECK(inset(ring, 10_in).empty());
+    CHECK(inset(ring, 0_in) == std::vector<ClothRing>{ring});
+}
+
+TEST_CASE("a dumbbell falls apart when its bar is too thin", "[inset]") {
+    const ClothRing ring = {{0_mm, 0_mm},   {20_mm, 0_mm},  {20_mm, 8_mm},  {50_mm, 8_mm},  {50_mm, 0_mm},  {70_mm, 0_mm},
+                            {70_mm, 20_mm}, {50_mm, 20_mm}, {50_mm, 12_mm}, {20_mm, 12_mm}, {20_mm, 20_mm}, {0_mm, 20_mm}};
+    CHECK(inset(ring, 1_mm).size() == 1);
+    CHECK(inset(ring, 3_mm).size() == 2);
+}
+
+TEST_CASE("GEOS finds the same room at a distance from the outline", "[inset]") {
+    rc::prop("within 8 ticks either way, counter-clockwise and simple", [](bool jagged) {
+        const ClothRing ring = random_rings::simple(100'000, jagged ? 14 : 7);
+        const Length d = Length::ticks(*rc::gen::inRange(1, 12'000));
+        const auto rooms = inset(ring, d);
+        for (const ClothRing &room : rooms) RC_ASSERT(isSimple(room) && twiceArea(room) > 0);
+        const auto ours = geos::unionOf(rooms), whole = geos::shape(ring);
+        const auto narrow = geos::buffered(whole, -double(d.ticks()) - 3), wide = geos::buffered(whole, -double(d.ticks()) + 8);
+        // A sharp point is lost over its whole length when its end rounds away, so a sliver of a few ticks' width counts for nothing.
+        RC_ASSERT(geos::area(geos::buffered(geos::without(narrow, ours), -1)) == 0);
+        RC_ASSERT(geos::area(geos::buffered(geos::without(ours, wide), -1)) == 0);
+    });
+}
