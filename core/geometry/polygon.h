@@ -38,15 +38,16 @@ BoxIn<Frame> boxOf(const RingIn<Frame> &ring) {
     return box;
 }
 
-/// Twice the signed area; positive for a counter-clockwise ring. Exact.
+/// Twice the signed area; positive for a counter-clockwise ring. Exact for a simple ring.
 template <class Frame>
 Area twiceArea(const RingIn<Frame> &ring) {
-    Area sum = 0;
+    // Without a sign, since the sums in between may run over and come back.
+    std::uint64_t sum = 0;
     for (std::size_t i = 0; i < ring.size(); ++i) {
         // From the first corner, so that the products stay small however far the ring lies from the origin.
-        sum += cross(ring[i] - ring.front(), ring[(i + 1) % ring.size()] - ring.front());
+        sum += std::uint64_t(cross(ring[i] - ring.front(), ring[(i + 1) % ring.size()] - ring.front()));
     }
-    return sum;
+    return Area(sum);
 }
 
 /// Every inner angle is at most 180 degrees; for a counter-clockwise simple ring.

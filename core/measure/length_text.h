@@ -24,7 +24,7 @@ Result<Length> readLength(std::string_view text, Unit unit, Spelling spelling = 
 /// A JSON number in `unit`, given as the shortest decimal text that denotes it (such as "54", "0.5", "1e-3"). Exact.
 Result<Length> readDecimal(std::string_view decimal, Unit unit);
 
-/// The shortest decimal in `unit` that `readDecimal` reads back as the same length: "0.5", "61.25", "13.50012".
+/// The shortest decimal in `unit` that `readDecimal` reads back as the same length: "0.5", "61.25", "13.5001".
 /// For files; never exponential.
 std::string writeDecimal(Length length, Unit unit);
 
