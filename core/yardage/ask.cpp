@@ -1,0 +1,162 @@
+#include "core/yardage/ask.h"
+
+#include "core/geometry/shape_ops.h"
+#include "core/measure/length_text.h"
+#include "core/rules/rules.h"
+#include "core/yardage/relax.h"
+
+#include <algorithm>
+#include <atomic>
+#include <mutex>
+#include <thread>
+
+namespace boltwright {
+namespace {
+
+bool anyMotif(const Job &job) {
+    return std::any_of(job.panels.begin(), job.panels.end(), [](const Panel &p) { return p.motif.has_value(); });
+}
+
+/// The motif wish that the cloth can still meet, in the way the panel runs; none where it can meet nothing.
+void fitMotif(Panel &panel, const Cloth &cloth) {
+    if (!panel.motif) return;
+    if (!cloth.pattern) {
+        panel.motif.reset();
+        return;
+    }
+    for (Centre centre : {panel.motif->centre, Centre::Across, Centre::Up}) {
+        panel.motif->centre = centre;
+        if (runOf(panel, cloth) == Run::Bias && centre != Centre::Both) continue;
+        if (!turnsOf(panel, cloth, cloth).empty()) return;
+    }
+    panel.motif.reset();
+}
+
+AskAnswer answerFor(const Job &job, const AskCloth &cloth, const AskOptions &options) {
+    AskAnswer a;
+    a.cloth = cloth;
+    a.job = onCloth(job, cloth);
+    PlanOptions one = options.plan;
+    one.threads = 1;
+    one.report = nullptr;
+    one.from = nullptr;
+    a.plan = plan(a.job, one);
+    a.reserve = options.reserve;
+    if (a.plan.kind != planner::Outcome::Kind::Fits) return a;
+    for (const ClothUse &use : a.plan.layout.cloths)
+        if (use.id == a.job.cloths.front().id) a.planned = use.length.value_or(Length{});
+    if (cloth.along && anyMotif(a.job)) a.firstMotif = *cloth.along;
+    a.buy = purchaseLength(a.planned + a.firstMotif + a.reserve, job.unit, options.eighths);
+    return a;
+}
+
+/// What a remnant's outline lacks of its box, as flaws of a bolt that goes on beyond it.
+std::vector<Flaw> missingCorners(const Remnant &remnant, const ClothBox &box) {
+    std::vector<Flaw> missing;
+    for (const ClothRing &ring : outside(box, counterClockwise(remnant.outline))) missing.push_back({ring, "not there", {}});
+    return missing;
+}
+
+} // namespace
+
+Job onCloth(const Job &job, const AskCloth &ask) {
+    Job other = onlyCloth(job, job.cloths.front().id);
+    Cloth &cloth = other.cloths.front();
+    if (!cloth.bolt) {
+        cloth.bolt = Bolt{};
+        cloth.remnants.clear();
+        cloth.edge = {};
+    }
+    cloth.bolt->width = ask.width;
+    cloth.bolt->length.reset();
+    cloth.bolt->flaws.clear();
+    const bool patterned = ask.across || ask.along;
+    if (patterned) {
+        Pattern pattern;
+        pattern.across = ask.across;
+        pattern.along = ask.along;
+        if (ask.halfDrop && ask.along) pattern.drop = Length::ticks(roundedQuotient(ask.along->ticks(), 2));
+        // A motif in the middle of the width, as printed cloth has it; and at the cut end's edge.
+        pattern.motif = {Length::ticks(roundedQuotient(ask.width.ticks(), 2)), {}};
+        cloth.pattern = pattern;
+        if (!anyMotif(other))
+            for (Panel &panel : other.panels)
+                if (!panel.hidden) panel.motif = MotifWish{};
+    } else {
+        cloth.pattern.reset();
+    }
+    for (Panel &panel : other.panels) fitMotif(panel, cloth);
+    return other;
+}
+
+std::vector<AskAnswer> askFor(const Job &job, const std::vector<AskCloth> &cloths, const AskOptions &options) {
+    std::vector<std::optional<AskAnswer>> answers(cloths.size());
+    std::atomic<std::size_t> next{0};
+    std::mutex telling;
+    int done = 0;
+    const auto work = [&] {
+        for (std::size_t i = next++; i < cloths.size(); i = next++) {
+            if (options.plan.stop && options.plan.stop()) return;
+            answers[i] = answerFor(job, cloths[i], options);
+            const std::scoped_lock lock(telling);
+            ++done;
+            if (options.progress) options.progress(done, int(cloths.size()));
+        }
+    };
+    {
+        std::vector<std::jthread> threads;
+        for (int t = 1; t < std::min<int>(options.plan.threads, int(cloths.size())); ++t) threads.emplace_back(work);
+        work();
+    }
+    std::vector<AskAnswer> all;
+    for (auto &a : answers)
+        if (a) all.push_back(std::move(*a));
+    return all;
+}
+
+std::vector<ExtraLength> extraLengths(const Job &whole, const std::string &clothId, const PlanOptions &options) {
+    std::vector<ExtraLength> all;
+    const Job job = onlyCloth(whole, clothId);
+    const Cloth &cloth = job.cloths.front();
+    for (const Remnant &remnant : cloth.remnants) {
+        ExtraLength e;
+        e.remnant = remnant.id;
+        e.job = job;
+        Cloth &longer = e.job.cloths.front();
+        const ClothBox box = boxOf(remnant.outline);
+        // In the frame of a bolt that begins at the remnant's lower left corner.
+        const Vector home = ClothPoint{} - box.low;
+        longer.bolt = Bolt{};
+        longer.bolt->width = box.width();
+        longer.bolt->square = cloth.edge;
+        longer.selvage = cloth.edge;
+        for (Flaw flaw : remnant.flaws) {
+            flaw.outline = moved(flaw.outline, home);
+            longer.bolt->flaws.push_back(std::move(flaw));
+        }
+        for (Flaw flaw : missingCorners(remnant, box)) {
+            flaw.outline = moved(flaw.outline, home);
+            longer.bolt->flaws.push_back(std::move(flaw));
+        }
+        if (longer.pattern) longer.pattern->motif = remnant.motif.value_or(longer.pattern->motif) + home;
+        longer.remnants.clear();
+        longer.edge = {};
+        // Cloth that is not there cannot be crossed by what is out of sight either.
+        for (Panel &panel : e.job.panels) panel.hidden = false;
+        PlanOptions share = options;
+        share.from = nullptr;
+        if (share.steps) *share.steps = std::max<std::int64_t>(1, *share.steps / std::int64_t(cloth.remnants.size()));
+        else share.seconds = share.seconds.value_or(5) / double(cloth.remnants.size());
+        e.plan = plan(e.job, share);
+        if (e.plan.kind != planner::Outcome::Kind::Fits || e.plan.layout.cloths.empty()) continue;
+        const ClothUse &use = e.plan.layout.cloths.front();
+        const auto beyond = [&](Length length) { return std::max(Length{}, length + cloth.edge - box.height()); };
+        e.extra = beyond(use.length.value_or(Length{}));
+        e.atLeast = cloth.remnants.size() == 1 ? beyond(use.bound.value_or(Length{})) : Length{};
+        all.push_back(std::move(e));
+    }
+    std::stable_sort(all.begin(), all.end(), [](const ExtraLength &a, const ExtraLength &b) { return a.extra < b.extra; });
+    return all;
+}
+
+} // namespace boltwright

@@ -1,0 +1,58 @@
+#pragma once
+
+#include "core/planner/plan.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+/// How much to ask for: cloth that is not bought yet, and cloth that is short.
+namespace boltwright {
+
+/// A cloth that the client might buy.
+struct AskCloth {
+    Length width;                        ///< edge to edge
+    std::optional<Length> across, along; ///< repeats; none of both: plain
+    bool halfDrop = false;
+    bool operator==(const AskCloth &) const = default;
+};
+
+struct AskOptions {
+    PlanOptions plan;      ///< seconds or steps for each cloth; threads are shared out over the table
+    Length reserve;        ///< for flaws and mistakes, on top
+    int eighths = 2;       ///< the shop's step
+    /// Called after each answer, from any thread, one call at a time.
+    std::function<void(int done, int of)> progress;
+};
+
+struct AskAnswer {
+    AskCloth cloth;
+    Plan plan;         ///< of the job on that cloth, its motif where the job says
+    Job job;           ///< the job on that cloth
+    Length planned;    ///< length of that layout
+    Length firstMotif; ///< extra because the first motif of a bolt may lie anywhere: up to one repeat
+    Length reserve;
+    Length buy;        ///< all of these, rounded up to the shop's step
+};
+
+/// The job's main cloth exchanged for another: width and repeat changed, way, selvage, gap kept. Where the new cloth
+/// has a repeat and no panel asks for a motif, every panel that is seen is centred on one; a wish for a repeat that the
+/// new cloth has not is dropped.
+Job onCloth(const Job &job, const AskCloth &cloth);
+
+/// One answer a cloth, in their order. Stops early when the plan options' `stop` says so, with what it has.
+std::vector<AskAnswer> askFor(const Job &job, const std::vector<AskCloth> &cloths, const AskOptions &options);
+
+/// For remnants that are short: the least extra length of the same cloth, added at the far end of the one remnant,
+/// with which all panels were laid.
+struct ExtraLength {
+    std::string remnant;
+    Length extra;        ///< found by planning
+    Length atLeast;      ///< proved: less will not do
+    Plan plan;           ///< on the longer piece, as a bolt whose missing corners are flaws
+    Job job;
+};
+/// Tries every remnant of the cloth; the smallest first. Empty when no length would do (a panel too wide).
+std::vector<ExtraLength> extraLengths(const Job &job, const std::string &cloth, const PlanOptions &options);
+
+} // namespace boltwright

@@ -1,0 +1,84 @@
+#include "core/yardage/run_ways.h"
+
+#include "core/rules/rules.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace boltwright {
+namespace {
+
+std::string wordsFor(Run run) {
+    switch (run) {
+    case Run::UpRoll: return "up the roll";
+    case Run::DownRoll: return "down the roll";
+    case Run::Railroad: return "railroaded";
+    case Run::Either: return "either way";
+    case Run::Bias: return "on the bias";
+    }
+    return {};
+}
+
+int joinsIn(const Layout &layout) {
+    return int(std::count_if(layout.cuts.begin(), layout.cuts.end(), [](const Cut &c) { return c.piece > 1; }));
+}
+
+std::vector<std::string> differences(const Job &asked, const Job &run) {
+    std::vector<std::string> all;
+    for (std::size_t i = 0; i < asked.panels.size(); ++i) {
+        const Run was = runOf(asked.panels[i], asked.clothOf(asked.panels[i])), is = runOf(run.panels[i], run.clothOf(run.panels[i]));
+        if (was == is) continue;
+        const std::string &name = asked.panels[i].name.empty() ? asked.panels[i].id : asked.panels[i].name;
+        all.push_back(fmt::format("{}: {} instead of {}", name, wordsFor(is), wordsFor(was)));
+    }
+    return all;
+}
+
+} // namespace
+
+std::string nameOf(RunWay way) {
+    switch (way) {
+    case RunWay::AsAsked: return "as asked";
+    case RunWay::UpRoll: return "up the roll";
+    case RunWay::Railroad: return "railroaded";
+    case RunWay::AsItFalls: return "as it falls best";
+    }
+    return {};
+}
+
+Job runThatWay(Job job, RunWay way) {
+    for (Panel &panel : job.panels) {
+        if (way == RunWay::AsAsked || panel.run == Run::Bias) continue;
+        panel.run = way == RunWay::UpRoll ? Run::UpRoll : way == RunWay::Railroad ? Run::Railroad : Run::Either;
+    }
+    return job;
+}
+
+std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options) {
+    constexpr RunWay ways[] = {RunWay::AsAsked, RunWay::UpRoll, RunWay::Railroad, RunWay::AsItFalls};
+    std::vector<RunAnswer> answers;
+    for (RunWay way : ways) {
+        RunAnswer answer;
+        answer.way = way;
+        answer.job = runThatWay(job, way);
+        PlanOptions share = options;
+        if (share.steps) *share.steps = std::max<std::int64_t>(1, *share.steps / 4);
+        else share.seconds = share.seconds.value_or(5) / 4;
+        // As it falls, a layout of any one way is right: begin from the best of them.
+        const Layout *best = nullptr;
+        if (way == RunWay::AsItFalls)
+            for (const RunAnswer &a : answers)
+                if (a.plan.kind == planner::Outcome::Kind::Fits && !a.plan.layout.cloths.empty() &&
+                    (!best || a.plan.layout.cloths.front().length < best->cloths.front().length))
+                    best = &a.plan.layout;
+        if (best) share.from = best;
+        answer.plan = plan(answer.job, share);
+        answer.joins = joinsIn(answer.plan.layout);
+        answer.turned = differences(job, answer.job);
+        answers.push_back(std::move(answer));
+    }
+    return answers;
+}
+
+} // namespace boltwright
