@@ -98,6 +98,31 @@ std::vector<Length> piecesFor(const Panel &panel, const Cloth &cloth) {
     return {};
 }
 
+/// The ring with every edge moved inwards, corners mitred; nothing where that turns an edge round.
+std::optional<ClothRing> uprightInset(const ClothRing &ring, Length by) {
+    ClothRing in = ring;
+    const std::size_t n = ring.size();
+    for (std::size_t i = 0; i < n; ++i) {
+        const Vector along = ring[(i + 1) % n] - ring[i];
+        if (along.x != Length{} && along.y != Length{}) return std::nullopt;
+        // Inwards is to the left of the walk.
+        const Vector move = along.y == Length{} ? Vector{{}, along.x > Length{} ? by : -by} : Vector{along.y > Length{} ? -by : by, {}};
+        in[i] = in[i] + move;
+        in[(i + 1) % n] = in[(i + 1) % n] + move;
+    }
+    for (std::size_t i = 0; i < n; ++i)
+        if (dot(in[(i + 1) % n] - in[i], ring[(i + 1) % n] - ring[i]) <= 0) return std::nullopt;
+    return isSimple(in) ? std::optional{in} : std::nullopt;
+}
+
+/// Where cuts may lie on a remnant. An outline of upright edges keeps them, though the distance to an inner corner is
+/// then kept square where round would do: upright rooms are searched far better, and what is lost is a crumb.
+std::vector<ClothRing> roomsIn(const ClothRing &outline, Length edge) {
+    if (edge == Length{}) return {outline};
+    if (const auto upright = uprightInset(outline, edge)) return {*upright};
+    return inset(outline, edge);
+}
+
 /// Outlines by their ring, so that equal ones are one.
 class Outlines {
 public:
@@ -234,7 +259,7 @@ private:
         std::map<std::string, int> lots;
         for (const Remnant &r : cloth.remnants) {
             const int lot = lots.try_emplace(r.lot, int(lots.size())).first->second;
-            for (ClothRing &room : inset(counterClockwise(r.outline), cloth.edge)) add(cloth, c, std::move(room), r.id, false, lot);
+            for (ClothRing &room : roomsIn(counterClockwise(r.outline), cloth.edge)) add(cloth, c, std::move(room), r.id, false, lot);
         }
     }
 

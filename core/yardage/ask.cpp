@@ -1,5 +1,6 @@
 #include "core/yardage/ask.h"
 
+#include "core/geometry/outside.h"
 #include "core/geometry/shape_ops.h"
 #include "core/measure/length_text.h"
 #include "core/rules/rules.h"
@@ -50,10 +51,11 @@ AskAnswer answerFor(const Job &job, const AskCloth &cloth, const AskOptions &opt
     return a;
 }
 
-/// What a remnant's outline lacks of its box, as flaws of a bolt that goes on beyond it.
-std::vector<Flaw> missingCorners(const Remnant &remnant, const ClothBox &box) {
+/// What a remnant's outline lacks of its box, and the distance to keep from it, as flaws of a bolt that goes on beyond.
+std::vector<Flaw> missingCorners(const Remnant &remnant, const ClothBox &box, Length edge) {
     std::vector<Flaw> missing;
-    for (const ClothRing &ring : outside(box, counterClockwise(remnant.outline))) missing.push_back({ring, "not there", {}});
+    for (const ClothRing &ring : outside(box, counterClockwise(remnant.outline)))
+        for (const ClothRing &part : convexParts(ring)) missing.push_back({grown(part, edge), "not there", {}});
     return missing;
 }
 
@@ -134,7 +136,7 @@ std::vector<ExtraLength> extraLengths(const Job &whole, const std::string &cloth
             flaw.outline = moved(flaw.outline, home);
             longer.bolt->flaws.push_back(std::move(flaw));
         }
-        for (Flaw flaw : missingCorners(remnant, box)) {
+        for (Flaw flaw : missingCorners(remnant, box, cloth.edge)) {
             flaw.outline = moved(flaw.outline, home);
             longer.bolt->flaws.push_back(std::move(flaw));
         }
