@@ -1,0 +1,480 @@
+#include "ui/picture/sheet_painter.h"
+
+#include "core/base/ensure.h"
+#include "core/figures/figures.h"
+#include "core/measure/length_text.h"
+#include "core/paper/drawing.h"
+#include "core/paper/word_room.h"
+#include "core/paper/words.h"
+#include "core/rules/cut_shape.h"
+#include "ui/drawing/colours.h"
+#include "ui/picture/slip.h"
+#include "ui/picture/type.h"
+#include "ui/text/words.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+using namespace Qt::StringLiterals;
+
+namespace boltwright::ui {
+namespace {
+
+QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
+
+QColor between(const QColor &a, const QColor &b, double share) {
+    auto mix = [&](int x, int y) { return qRound(x + (y - x) * share); };
+    return QColor(mix(a.red(), b.red()), mix(a.green(), b.green()), mix(a.blue(), b.blue()));
+}
+
+/// The cloth's colours as they are printed: pale, since ink on white paper has to stand out from them in grey as well.
+struct Inks {
+    explicit Inks(int clothIndex) : colours(lightColours()), cloth(clothColours(clothIndex, false)) {
+        ground = between(cloth.ground, Qt::white, 0.45);
+        strip = between(cloth.selvage, Qt::white, 0.15);
+        figure = between(cloth.figure, Qt::white, 0.15);
+        panel = QColor(0xFF, 0xFE, 0xFB);
+        cutAlready = QColor(0xD2, 0xCC, 0xC2);
+    }
+    Colours colours;
+    ClothColours cloth;
+    QColor ground, strip, figure, panel, cutAlready;
+};
+
+/// One stretch being painted.
+class Painting {
+public:
+    Painting(Surface &surface, const DrawnLayout &drawn, std::size_t index, const SheetView &view)
+        : m_surface(surface), m_drawn(drawn), m_index(index), m_sheet(drawn.sheets[index]), m_view(view),
+          m_unit(surface.paperMillimetre()), m_cloth(*drawn.job.cloth(m_sheet.cloth)),
+          m_inks(int(&m_cloth - drawn.job.cloths.data())) {
+        m_shown = m_sheet.box();
+        m_shown.low.y = std::max(m_shown.low.y, view.from);
+        m_shown.high.y = std::min(m_shown.high.y, view.to);
+    }
+
+    void all() {
+        m_surface.beginGroup(u"cloth-%1"_s.arg(m_index + 1), fromCore(sheetName(m_drawn.job, m_sheet.cloth, m_sheet.on)), {});
+        cloth();
+        for (const SheetCut &cut : m_sheet.cuts) panelGround(cut);
+        pattern();
+        flaws();
+        clothEdge();
+        straightCuts();
+        m_surface.endGroup();
+        for (const SheetCut &cut : m_sheet.cuts) panel(cut);
+        m_surface.beginGroup(u"tape-%1"_s.arg(m_index + 1), {}, {});
+        offcut();
+        wordsBelow();
+        tapeAlong();
+        tapeAcross();
+        m_surface.endGroup();
+    }
+
+private:
+    double mm(double paper) const { return paper * m_unit; }
+    /// A length of paper as cloth.
+    Length asCloth(double paper) const { return Length::ticks(std::llround(mm(paper) / m_view.scale * 320)); }
+    QRectF shownRect() const { return m_view.at(m_shown); }
+    bool shows(const ClothBox &box) const { return box.low.y < m_shown.high.y && box.high.y > m_shown.low.y; }
+    bool showsWhole(const ClothBox &box) const { return box.low.y >= m_shown.low.y && box.high.y <= m_shown.high.y; }
+
+    void ringLines(const ClothRing &ring, const Stroke &stroke) {
+        if (showsWhole(boxOf(ring))) {
+            m_surface.area(m_view.at(ring), {}, stroke);
+            return;
+        }
+        QList<QLineF> lines;
+        for (const ClothLine &edge : edgesAlong(ring, m_shown.low.y, m_shown.high.y))
+            lines << QLineF(m_view.at(edge.from), m_view.at(edge.to));
+        m_surface.lines(lines, stroke);
+    }
+
+    void ringArea(const ClothRing &ring, const QColor &fill) {
+        m_surface.area(m_view.at(clippedAlong(ring, m_shown.low.y, m_shown.high.y)), fill);
+    }
+
+    void strip(const ClothBox &box, const QColor &fill) {
+        if (box.width() > Length{} && box.height() > Length{} && shows(box)) ringArea(ringOf(box), fill);
+    }
+
+    void cloth() {
+        ringArea(m_sheet.outline, m_inks.ground);
+        if (!m_cloth.bolt) return;
+        const Length width = m_cloth.bolt->width, end = m_sheet.box().high.y, selvage = m_cloth.selvage;
+        strip({{{}, {}}, {selvage, end}}, m_inks.strip);
+        strip({{width - selvage, {}}, {width, end}}, m_inks.strip);
+        strip({{selvage, {}}, {width - selvage, m_cloth.bolt->square}}, m_inks.strip);
+    }
+
+    void panelGround(const SheetCut &cut) {
+        if (!shows(cut.box)) return;
+        ringArea(cut.outline, m_drawn.rowOf(cut).alreadyCut ? m_inks.cutAlready : m_inks.panel);
+    }
+
+    void pattern() {
+        const auto lattice = m_cloth.latticeOn(m_sheet.on);
+        if (!lattice) return;
+        const PatternMarks marks = patternMarks(*lattice, m_shown, asCloth(2.0));
+        QList<QLineF> lines;
+        for (const ClothLine &line : marks.lines) addInside(lines, line);
+        m_surface.lines(lines, {m_inks.figure, 0.18});
+        const double reach = mm(0.8);
+        for (ClothPoint p : marks.motifs) {
+            const QPointF c = m_view.at(p);
+            if (!insideOutline(p)) continue;
+            const QRectF r = shownRect();
+            if (!r.adjusted(reach, reach, -reach, -reach).contains(c)) continue;
+            m_surface.area(QPolygonF({c - QPointF(reach, 0), c - QPointF(0, reach), c + QPointF(reach, 0), c + QPointF(0, reach)}),
+                           m_inks.figure);
+        }
+    }
+
+    bool insideOutline(ClothPoint p) const { return QPolygonF(m_view.at(m_sheet.outline)).containsPoint(m_view.at(p), Qt::OddEvenFill); }
+
+    /// The parts of a line that lie on the cloth; a bolt holds all of it.
+    void addInside(QList<QLineF> &lines, const ClothLine &line) const {
+        if (m_cloth.bolt) {
+            lines << QLineF(m_view.at(line.from), m_view.at(line.to));
+            return;
+        }
+        const QLineF whole(m_view.at(line.from), m_view.at(line.to));
+        const QPolygonF outline = m_view.at(m_sheet.outline);
+        QList<double> shares = {0, 1};
+        for (int i = 0; i < outline.size(); ++i) {
+            const QLineF edge(outline[i], outline[(i + 1) % outline.size()]);
+            QPointF met;
+            if (whole.intersects(edge, &met) == QLineF::BoundedIntersection) shares << QLineF(whole.p1(), met).length() / whole.length();
+        }
+        std::sort(shares.begin(), shares.end());
+        for (int i = 0; i + 1 < shares.size(); ++i)
+            if (outline.containsPoint(whole.pointAt((shares[i] + shares[i + 1]) / 2), Qt::OddEvenFill))
+                lines << QLineF(whole.pointAt(shares[i]), whole.pointAt(shares[i + 1]));
+    }
+
+    void flaws() {
+        for (const Flaw &flaw : flawsOn(m_cloth, m_sheet.on)) {
+            const ClothBox box = boxOf(flaw.outline);
+            if (!shows(box)) continue;
+            ringArea(flaw.outline, between(m_inks.colours.broken, Qt::white, 0.55));
+            ringLines(flaw.outline, {m_inks.colours.broken, 0.25});
+            QList<QLineF> cross;
+            for (const ClothLine &line : {ClothLine{box.low, box.high}, ClothLine{{box.low.x, box.high.y}, {box.high.x, box.low.y}}})
+                if (const auto part = clippedAlong(line, m_shown.low.y, m_shown.high.y)) cross << QLineF(m_view.at(part->from), m_view.at(part->to));
+            m_surface.lines(cross, {m_inks.colours.broken, 0.25});
+        }
+    }
+
+    void clothEdge() {
+        if (m_sheet.goesOn && m_shown.high.y == m_sheet.box().high.y) {
+            const QRectF r = shownRect();
+            m_surface.lines({QLineF(r.topLeft(), r.topRight()), QLineF(r.bottomLeft(), r.bottomRight())}, {m_inks.colours.ink, 0.25});
+            if (m_shown.low.y == m_sheet.box().low.y) m_surface.lines({QLineF(r.topLeft(), r.bottomLeft())}, {m_inks.colours.ink, 0.25});
+            // A torn end: the roll lies on beyond it.
+            QList<QLineF> torn;
+            const int teeth = std::max(6, int(r.height() / mm(5)));
+            const double step = r.height() / teeth, deep = mm(1.2);
+            auto tooth = [&](int i) { return QPointF(r.right() - (i % 2 ? deep : 0), r.top() + i * step); };
+            for (int i = 0; i < teeth; ++i) torn << QLineF(tooth(i), tooth(i + 1));
+            m_surface.lines(torn, {m_inks.colours.quiet, 0.18});
+        } else {
+            ringLines(m_sheet.outline, {m_inks.colours.ink, 0.25});
+        }
+    }
+
+    void straightCuts() {
+        QList<QLineF> lines;
+        for (Length y : m_drawn.chalk[m_index].across)
+            if (y >= m_shown.low.y && y <= m_shown.high.y && y != m_sheet.lastCut)
+                lines << QLineF(m_view.at(ClothPoint{m_shown.low.x, y}), m_view.at(ClothPoint{m_shown.high.x, y}));
+        m_surface.lines(lines, {m_inks.colours.ink, 0.3, {3, 1.2}});
+        if (!m_cloth.bolt || m_sheet.lastCut < m_shown.low.y || m_sheet.lastCut > m_shown.high.y) return;
+        m_surface.lines({QLineF(m_view.at(ClothPoint{m_shown.low.x, m_sheet.lastCut}), m_view.at(ClothPoint{m_shown.high.x, m_sheet.lastCut}))},
+                        {m_inks.colours.broken, 0.7});
+    }
+
+    SlipText slipText(const ChalkRow &row) const {
+        const Unit unit = m_drawn.job.unit;
+        QString name = fromCore(row.name);
+        const QString copy = fromCore(copyWords(row));
+        if (!copy.isEmpty()) name += u", "_s + copy;
+        return {QString::number(row.number), fromCore(row.mark), name, shownSize(row.cutAcross, row.cutUp, unit),
+                say("selvage %1").arg(shownLength(row.fromSelvage, unit)) + u" · "_s + say("end %1").arg(shownLength(row.fromEnd, unit))};
+    }
+
+    void panel(const SheetCut &cut) {
+        if (!shows(cut.box)) return;
+        const ChalkRow &row = m_drawn.rowOf(cut);
+        const Cut &own = m_drawn.layout.cuts[std::size_t(cut.cut)];
+        m_surface.beginGroup(panelId(own), title(row), description(row));
+        const bool locked = own.state == CutState::Locked;
+        ringLines(cut.outline, {m_inks.colours.ink, 0.42});
+        if (cut.measured != cut.outline) ringLines(cut.measured, {m_inks.colours.ink, 0.16, {1.4, 0.9}});
+        QList<QLineF> centre;
+        for (const ClothLine &line : centrelines(m_drawn.job, m_drawn.layout, cut))
+            if (const auto part = clippedAlong(line, m_shown.low.y, m_shown.high.y)) centre << QLineF(m_view.at(part->from), m_view.at(part->to));
+        m_surface.lines(centre, {m_inks.colours.accent, 0.25, {3, 0.8, 0.6, 0.8}});
+
+        const QRectF room = roomFor(row, cut);
+        const double deep = std::min(2.6, 0.35 * std::min(room.width(), room.height()) / m_unit);
+        const Slip slip = wedgeAndSlip(cut, row, room, deep);
+        if (!slip.isEmpty()) {
+            m_surface.rectangle(slip.rect, row.alreadyCut ? m_inks.cutAlready : m_inks.panel);
+            for (const QRectF &ring : slip.rings) m_surface.rectangle(ring, {}, {m_inks.colours.ink, 0.22});
+            for (const SetWords &words : slip.words) m_surface.words(words);
+        }
+        if (locked) padlock(room);
+        m_surface.endGroup();
+    }
+
+    QRectF roomIn(const ClothRing &ring) const {
+        const ClothRing part = clippedAlong(ring, m_shown.low.y, m_shown.high.y);
+        if (part.size() < 3) return {};
+        return m_view.at(wordRoom(part)).adjusted(mm(0.3), mm(0.3), -mm(0.3), -mm(0.3));
+    }
+
+    /// Words stand inside the measured shape where they are not the shorter for it, so that its line stays whole.
+    QRectF roomFor(const ChalkRow &row, const SheetCut &cut) const {
+        const QRectF inner = roomIn(cut.measured), outer = roomIn(cut.outline);
+        auto said = [&](const QRectF &room) { return setSlip(slipText(row), room, m_unit, {}, {}).words.size(); };
+        return inner.isValid() && said(inner) >= said(outer) ? inner : outer;
+    }
+
+    /// The top arrow at the edge that is the panel's top, and the words where it leaves room: words first give way, then
+    /// the arrow goes aside, and last it grows small.
+    Slip wedgeAndSlip(const SheetCut &cut, const ChalkRow &row, const QRectF &room, double deep) {
+        const QPointF up = QPointF(cut.up.y.toMillimetres(), cut.up.x.toMillimetres());
+        const QRectF kept = room.adjusted(up.x() < -0.5 ? mm(deep) : 0, up.y() < -0.5 ? mm(deep) : 0,
+                                          up.x() > 0.5 ? -mm(deep) : 0, up.y() > 0.5 ? -mm(deep) : 0);
+        const SlipText text = slipText(row);
+        const Slip full = setSlip(text, room, m_unit, m_inks.colours.ink, m_inks.colours.quiet);
+        Slip slip = setSlip(text, kept, m_unit, m_inks.colours.ink, m_inks.colours.quiet);
+        if (slip.words.size() < full.words.size()) slip = full;
+        // The arrow stands at the cut's edge, beyond the room for words.
+        const QPointF aside(-up.y(), up.x());
+        for (double size : {deep, deep * 0.6}) {
+            for (double share : {0.0, 0.36, -0.36, 0.2, -0.2, 0.44, -0.44}) {
+                const QPointF from = room.center() + QPointF(aside.x() * room.width() * share, aside.y() * room.height() * share);
+                const TopWedge wedge = topWedge(cut, onCloth(from), asCloth(size));
+                const QPolygonF shape({m_view.at(wedge.tip), m_view.at(wedge.left), m_view.at(wedge.right)});
+                if (!within(shape.boundingRect(), shownRect())) continue;
+                if (!slip.isEmpty() && shape.boundingRect().intersects(slip.rect)) continue;
+                m_surface.area(shape, m_inks.colours.ink);
+                return slip;
+            }
+        }
+        return slip;
+    }
+
+    static bool within(const QRectF &inner, const QRectF &outer) {
+        return inner.left() >= outer.left() && inner.right() <= outer.right() && inner.top() >= outer.top() && inner.bottom() <= outer.bottom();
+    }
+
+    ClothPoint onCloth(QPointF p) const {
+        const QPointF table = (p - m_view.zero) / m_view.scale;
+        return {Length::ticks(std::llround(table.y() * 320)), Length::ticks(std::llround(table.x() * 320))};
+    }
+
+    void padlock(const QRectF &room) {
+        const QRectF body(room.left() + mm(0.3), room.top() + mm(1.6), mm(2.2), mm(1.7));
+        if (!within(body, room)) return;
+        m_surface.rectangle(body, m_inks.colours.ink);
+        const double l = body.left() + mm(0.45), r = body.right() - mm(0.45), t = body.top() - mm(1.1);
+        m_surface.lines({QLineF(l, body.top(), l, t), QLineF(l, t, r, t), QLineF(r, t, r, body.top())}, {m_inks.colours.ink, 0.35});
+    }
+
+    static QString panelId(const Cut &cut) {
+        QString id = u"panel-%1-%2"_s.arg(fromCore(cut.panel)).arg(cut.copy);
+        if (cut.of > 1) id += u"-%1"_s.arg(cut.piece);
+        for (QChar &c : id)
+            if (!c.isLetterOrNumber() && c != u'-' && c != u'_' && c != u'.') c = u'_';
+        return id;
+    }
+
+    QString title(const ChalkRow &row) const {
+        QString text = fromCore(row.mark.empty() ? row.name : row.mark + " · " + row.name);
+        const QString copy = fromCore(copyWords(row));
+        return copy.isEmpty() ? text : text + u", "_s + copy;
+    }
+
+    QString description(const ChalkRow &row) const {
+        const Unit unit = m_drawn.job.unit;
+        QString text = say("Cut %1; %2 from the left selvage, %3 from the cut end; %4.")
+                           .arg(shownSize(row.cutAcross, row.cutUp, unit), shownLengthWithUnit(row.fromSelvage, unit),
+                                shownLengthWithUnit(row.fromEnd, unit), fromCore(turnWords(row.turn)));
+        if (row.motif) text += u' ' + say("Chalked from %1.").arg(fromCore(seatWords(*row.motif)));
+        return text;
+    }
+
+    /// What is left, where it is worth something, on the stretch that shows all of it.
+    void offcut() {
+        const auto box = largestOffcut(m_drawn.job, m_drawn.layout, m_sheet.cloth, m_sheet.on);
+        if (!box || !showsWhole(*box)) return;
+        const QRectF rect = m_view.at(*box);
+        const QString size = shownSize(box->width(), box->height(), m_drawn.job.unit);
+        const QColor ink = m_inks.colours.good;
+        SlipText text{{}, {}, say("left over"), size, {}};
+        const double k = 3.0;
+        const double width = std::max(wordsWidth(text.name, false), wordsWidth(size, true)) * k, height = (typeAscent(true) + typeDescent(true)) * k;
+        m_surface.rectangle(rect, {}, {ink, 0.3, {0.6, 0.9}});
+        if (mm(width + 2) > rect.width() || mm(2 * height + 2) > rect.height()) return;
+        const QPointF c = rect.center();
+        m_surface.rectangle(QRectF(c - QPointF(mm(width / 2 + 0.4), mm(height)), QSizeF(mm(width + 0.8), mm(2 * height))), m_inks.ground);
+        m_surface.words({text.name, c + QPointF(-mm(wordsWidth(text.name, false) * k / 2), -mm(typeDescent(false) * k)), mm(k), false, ink});
+        m_surface.words({size, c + QPointF(-mm(wordsWidth(size, true) * k / 2), mm(typeAscent(true) * k)), mm(k), true, ink});
+    }
+
+    /// Under the cloth: the last cut and what to buy, then every straight cut that has room for its words.
+    void wordsBelow() {
+        const QRectF r = shownRect();
+        QList<QRectF> taken;
+        const double size = 3.0, top = r.bottom() + mm(0.8);
+        auto put = [&](Length y, const QString &text, bool bold, const QColor &ink) {
+            if (y < m_shown.low.y || y > m_shown.high.y) return;
+            const double x = m_view.at(ClothPoint{m_shown.high.x, y}).x(), width = wordsWidth(text, bold) * mm(size);
+            const double start = std::clamp(x - width / 2, r.left() - mm(SheetEdges::left), std::max(r.left() - mm(SheetEdges::left), r.right() - width));
+            const QRectF box(start - mm(1), top, width + mm(2), mm(4));
+            for (const QRectF &other : taken)
+                if (other.intersects(box)) return;
+            taken << box;
+            m_surface.words({text, {start, top + mm(typeAscent(bold) * size)}, mm(size), bold, ink});
+        };
+        const Unit unit = m_drawn.job.unit;
+        if (m_cloth.bolt)
+            put(m_sheet.lastCut, say("last cut %1 · buy %2").arg(shownAlongRoll(m_sheet.lastCut, unit), shownPurchase(m_sheet.lastCut, unit)), true,
+                m_inks.colours.broken);
+        for (Length y : m_drawn.chalk[m_index].across)
+            if (y != m_sheet.lastCut) put(y, say("across at %1").arg(shownLength(y, unit)), false, m_inks.colours.ink);
+    }
+
+    /// Steps of a tape that can be told apart at this scale.
+    struct Steps {
+        std::int64_t tick, middle, label; ///< in the tape's unit
+        Length unit;
+        std::int64_t large = 0; ///< a yard or a metre
+    };
+    Steps steps() const {
+        const Unit unit = m_drawn.job.unit;
+        Steps s{};
+        const bool inches = unit == Unit::Inch;
+        s.unit = Length::ticks(inches ? 8128 : 3200);
+        s.large = inches ? 36 : 100;
+        auto roomy = [&](std::int64_t n, double least) { return (s.unit * n).toMillimetres() * m_view.scale >= mm(least); };
+        auto first = [&](std::initializer_list<std::int64_t> options, double least) {
+            for (std::int64_t n : options)
+                if (roomy(n, least)) return n;
+            return *(options.end() - 1);
+        };
+        s.tick = inches ? first({1, 3, 6, 12, 36}, 0.9) : first({1, 2, 5, 10, 50, 100}, 0.9);
+        s.middle = inches ? first({6, 12, 36}, 3) : first({5, 10, 50, 100}, 3);
+        s.label = inches ? first({6, 12, 36, 180}, 10) : first({10, 20, 50, 100, 500}, 10);
+        return s;
+    }
+
+    /// What stands at a mark, from both tapes' zero.
+    QString tapeLabel(std::int64_t n) const { return QString::number(m_drawn.job.unit == Unit::Millimetre ? n * 10 : n); }
+
+    void tapeAlong() {
+        const QRectF r = shownRect();
+        const double bottom = r.top() - mm(0.8), top = bottom - mm(5.2);
+        const Steps s = steps();
+        m_surface.rectangle(QRectF(QPointF(r.left(), top), QPointF(r.right(), bottom)), between(m_inks.colours.tape, Qt::white, 0.45),
+                            {m_inks.colours.tapeEdge, 0.2});
+        QList<QLineF> ticks;
+        double free = r.left();
+        const Length zero = m_cloth.bolt ? Length{} : m_sheet.box().low.y;
+        const std::int64_t begin = std::max<std::int64_t>(0, (m_shown.low.y - zero).ticks() / s.unit.ticks()), end = (m_shown.high.y - zero).ticks() / s.unit.ticks();
+        for (std::int64_t n = begin; n <= end; ++n) {
+            if (n % s.tick != 0 && n % s.middle != 0) continue;
+            const double x = m_view.at(ClothPoint{{}, zero + s.unit * n}).x();
+            if (x < r.left() - mm(0.01)) continue;
+            ticks << QLineF(x, bottom, x, bottom - mm(n % s.label == 0 ? 2.2 : n % s.middle == 0 ? 1.7 : 1.0));
+            if (n % s.label != 0) continue;
+            const bool large = n > 0 && n % s.large == 0;
+            QString text = tapeLabel(n);
+            if (large) text = m_drawn.job.unit == Unit::Inch ? say("%1 yd").arg(n / s.large) : say("%1 m").arg(n / s.large);
+            const double size = mm(2.6), width = wordsWidth(text, large) * size, start = x - width / 2;
+            if (start < free || start + width > r.right()) continue;
+            free = start + width + mm(0.8);
+            m_surface.words({text, {start, bottom - mm(2.5)}, size, large, large ? m_inks.colours.broken : m_inks.colours.tapeInk});
+        }
+        m_surface.lines(ticks, {m_inks.colours.tapeInk, 0.15});
+        const QString name = m_drawn.nameOf(m_sheet);
+        const double size = wordsWidth(name, true) * mm(3.4) <= r.width() ? mm(3.4) : mm(2.6);
+        m_surface.words({shortened(name, (r.width() - mm(2)) / size, true), {r.left(), top - mm(1.4)}, size, true, m_inks.colours.ink});
+    }
+
+    void tapeAcross() {
+        const QRectF r = shownRect();
+        const double right = r.left() - mm(0.8), left = right - mm(7.0);
+        const Steps s = steps();
+        m_surface.rectangle(QRectF(QPointF(left, r.top()), QPointF(right, r.bottom())), between(m_inks.colours.tape, Qt::white, 0.45),
+                            {m_inks.colours.tapeEdge, 0.2});
+        QList<QLineF> ticks;
+        const Length zero = m_sheet.box().low.x;
+        const std::int64_t end = m_sheet.box().width().ticks() / s.unit.ticks();
+        double free = r.top();
+        for (std::int64_t n = 0; n <= end; ++n) {
+            if (n % s.tick != 0 && n % s.middle != 0) continue;
+            const double y = m_view.at(ClothPoint{zero + s.unit * n, {}}).y();
+            ticks << QLineF(right, y, right - mm(n % s.label == 0 ? 2.0 : n % s.middle == 0 ? 1.5 : 0.9), y);
+            if (n % s.label != 0 || n == 0) continue;
+            const double size = mm(2.4), width = wordsWidth(tapeLabel(n), false) * size, up = typeAscent(false) * size;
+            const double baseline = y + size * 0.36;
+            if (baseline - up < free || baseline + typeDescent(false) * size > r.bottom()) continue;
+            free = baseline + typeDescent(false) * size;
+            m_surface.words({tapeLabel(n), {right - mm(2.3) - width, baseline}, size, false, m_inks.colours.tapeInk});
+        }
+        m_surface.lines(ticks, {m_inks.colours.tapeInk, 0.15});
+    }
+
+    Surface &m_surface;
+    const DrawnLayout &m_drawn;
+    std::size_t m_index;
+    const ClothSheet &m_sheet;
+    const SheetView &m_view;
+    double m_unit;
+    const Cloth &m_cloth;
+    Inks m_inks;
+    ClothBox m_shown;
+};
+
+} // namespace
+
+DrawnLayout::DrawnLayout(const Job &j, const Layout &l)
+    : job(j), layout(l), sheets(clothSheets(j, l)), chalk(chalkList(j, l)) {}
+
+const ChalkRow &DrawnLayout::rowOf(const SheetCut &cut) const {
+    for (const ChalkSheet &sheet : chalk)
+        for (const ChalkRow &row : sheet.rows)
+            if (row.cut == cut.cut) return row;
+    ensure(false, "every cut of a sheet has a row on the chalk list");
+    return chalk.front().rows.front();
+}
+
+QString DrawnLayout::nameOf(const ClothSheet &sheet) const {
+    const Cloth &cloth = *job.cloth(sheet.cloth);
+    QString name = fromCore(sheetName(job, sheet.cloth, sheet.on));
+    if (cloth.bolt) name += u" · "_s + say("%1 wide").arg(shownLengthWithUnit(cloth.bolt->width, job.unit));
+    if (sheet.on)
+        if (const Remnant *remnant = cloth.remnant(*sheet.on); remnant && !remnant->lot.empty())
+            name += u" · "_s + say("lot %1").arg(fromCore(remnant->lot));
+    return name + u" · "_s + (cloth.way == Way::One ? say("one way") : say("two ways"));
+}
+
+QPolygonF SheetView::at(const ClothRing &ring) const {
+    QPolygonF out;
+    for (ClothPoint p : ring) out << at(p);
+    return out;
+}
+
+QRectF SheetView::at(const ClothBox &box) const { return QRectF(at(box.low), at(box.high)).normalized(); }
+
+void paintSheet(Surface &surface, const DrawnLayout &drawn, std::size_t sheet, const SheetView &view) {
+    Painting(surface, drawn, sheet, view).all();
+}
+
+} // namespace boltwright::ui
