@@ -60,7 +60,7 @@ std::vector<Length> fullCentre(Length whole, Length seam, int count, Length long
     const Length centre = longest - seam * 2;
     const Length sides = whole - centre;
     const Length left = Length::ticks(sides.ticks() / 2);
-    return {left + seam, centre + Length::ticks(sides.ticks() % 2), left + seam};
+    return {left + seam, longest, left + Length::ticks(sides.ticks() % 2) + seam};
 }
 
 /// As many full lengths as it takes and the rest: the trade's way for bands and borders.
@@ -149,14 +149,19 @@ struct Phase {
 
 class Builder {
 public:
-    Builder(const Job &job, const Layout *from) : m_job(job) {
+    Builder(const Job &job, const Layout *from, const GivenUp &given) : m_job(job), m_given(given) {
+        for (const CopyKey &copy : given.offCentre)
+            m_whole.conceded.push_back({Concession::Kind::Uncentre, copy.first, copy.second, {}, {}, {}, {}});
         if (from) {
-            m_whole.conceded = from->conceded;
-            std::erase_if(m_whole.conceded, [](const Concession &c) { return c.kind != Concession::Kind::Uncentre; });
-            for (const Cut &cut : from->cuts)
-                if (cut.state != CutState::Planned && job.panel(cut.panel)) m_staying.push_back(cut);
+            for (const Cut &cut : from->cuts) {
+                if (cut.state == CutState::Planned || !job.panel(cut.panel)) continue;
+                m_staying.push_back(cut);
+                // What stays keeps what was given up for it.
+                for (const Concession &c : from->conceded)
+                    if (c.kind == Concession::Kind::Uncentre && c.panel == cut.panel && c.copy == cut.copy) m_whole.conceded.push_back(c);
+            }
         }
-        m_drafts = draftCuts(job, m_staying);
+        m_drafts = draftCuts(job, m_staying, given);
         m_whole.cuts = m_drafts;
         m_whole.cuts.insert(m_whole.cuts.end(), m_staying.begin(), m_staying.end());
     }
@@ -285,7 +290,10 @@ private:
             c.instance.groups[std::size_t(item.group)].items.push_back(int(c.instance.items.size()));
         }
         std::vector<std::optional<std::string>> ways;
-        const std::vector<Turn> turns = turnsOf(panel(i), cloth, cloth);
+        std::vector<Turn> turns = turnsOf(panel(i), m_job.clothOf(panel(i)), cloth);
+        if (m_given.turned.count({cut(i).panel, cut(i).copy}))
+            for (Turn t : widerTurns(cloth.way))
+                if (std::find(turns.begin(), turns.end(), t) == turns.end() && motifRepeats(panel(i), cloth, t)) turns.push_back(t);
         bool contradiction = false;
         for (std::size_t s = 0; s < c.instance.sheets.size(); ++s)
             for (Turn turn : turns) {
@@ -446,6 +454,7 @@ private:
     }
 
     const Job &m_job;
+    const GivenUp &m_given;
     Layout m_whole; ///< drafts, then staying cuts: what the rules are asked about
     std::vector<Cut> m_drafts, m_staying;
     std::vector<int> m_groupOf;
@@ -455,11 +464,15 @@ private:
 
 } // namespace
 
-std::vector<Cut> draftCuts(const Job &job, const std::vector<Cut> &staying) {
+std::vector<Cut> draftCuts(const Job &job, const std::vector<Cut> &staying, const GivenUp &given) {
     std::vector<Cut> drafts;
     for (const Panel &panel : job.panels) {
-        const std::vector<Length> pieces = piecesFor(panel, job.clothOf(panel));
+        const std::vector<Length> needed = piecesFor(panel, job.clothOf(panel));
         for (int copy = 1; copy <= panel.count; ++copy) {
+            const CopyKey key{panel.id, copy};
+            if (given.leftOut.count(key)) continue;
+            const auto chosen = given.pieces.find(key);
+            const std::vector<Length> &pieces = chosen != given.pieces.end() ? chosen->second : needed;
             const auto stays = std::find_if(staying.begin(), staying.end(), [&](const Cut &c) { return c.panel == panel.id && c.copy == copy; });
             const int of = stays != staying.end() ? stays->of : std::max<int>(1, int(pieces.size()));
             for (int piece = 1; piece <= of; ++piece) {
@@ -471,6 +484,8 @@ std::vector<Cut> draftCuts(const Job &job, const std::vector<Cut> &staying) {
                 cut.piece = piece;
                 cut.of = of;
                 cut.mirrored = panel.mirror && copy % 2 == 0;
+                if (const auto it = given.allow.find(key); it != given.allow.end()) cut.allow = it->second;
+                if (const auto it = given.otherCloth.find(key); it != given.otherCloth.end()) cut.cloth = it->second;
                 if (of > 1 && std::size_t(of) == pieces.size()) cut.length = pieces[std::size_t(piece - 1)];
                 drafts.push_back(std::move(cut));
             }
@@ -479,7 +494,9 @@ std::vector<Cut> draftCuts(const Job &job, const std::vector<Cut> &staying) {
     return drafts;
 }
 
-std::vector<ClothInstance> buildInstances(const Job &job, const Layout *from) { return Builder(job, from).build(); }
+std::vector<ClothInstance> buildInstances(const Job &job, const Layout *from, const GivenUp &given) {
+    return Builder(job, from, given).build();
+}
 
 Cut cutFrom(const ClothInstance &cloth, const Placement &placement) {
     Cut cut = cloth.drafts[std::size_t(placement.item)];
@@ -495,7 +512,7 @@ std::vector<Placement> placementsFrom(const ClothInstance &cloth, const Layout &
     for (std::size_t i = 0; i < cloth.drafts.size(); ++i) {
         const Cut &draft = cloth.drafts[i];
         const auto cut = std::find_if(layout.cuts.begin(), layout.cuts.end(), [&](const Cut &c) {
-            return c.panel == draft.panel && c.copy == draft.copy && c.piece == draft.piece && c.of == draft.of && c.length == draft.length && c.allow.empty();
+            return c.panel == draft.panel && c.copy == draft.copy && c.piece == draft.piece && c.of == draft.of && c.length == draft.length && c.allow == draft.allow && c.cloth == draft.cloth;
         });
         if (cut == layout.cuts.end()) return {};
         const auto &options = cloth.instance.items[i].options;

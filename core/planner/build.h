@@ -3,7 +3,10 @@
 #include "core/job/job.h"
 #include "core/planner/instance.h"
 
+#include <map>
+#include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 /// From a job to what the search works on, and back.
@@ -20,12 +23,27 @@ struct ClothInstance {
     std::string impossible; ///< not empty: why no layout can exist, in the trade's words
 };
 
+/// One copy of one panel.
+using CopyKey = std::pair<std::string, int>;
+
+/// What is given up before the search begins, copy by copy; empty: nothing, but for the pieces that a panel too large
+/// for the cloth needs anyway. That each has its leave is the caller's business.
+struct GivenUp {
+    std::map<CopyKey, EdgeLengths> allow;              ///< allowances that are left on edges that were trimmed
+    std::map<CopyKey, std::vector<Length>> pieces;     ///< cut lengths of the pieces it is made of
+    std::set<CopyKey> turned;                          ///< may lie in the wider choice of turns as well
+    std::set<CopyKey> offCentre;                       ///< free of motif, alike and flow
+    std::map<CopyKey, std::string> otherCloth;         ///< cut from that cloth of the job
+    std::set<CopyKey> leftOut;                         ///< cut from some cloth outside the job
+    bool operator==(const GivenUp &) const = default;
+};
+
 /// The cuts a job asks for, copy by copy, in the job's order: whole, or in as few pieces as the cloth needs (each a
 /// concession). `staying` cuts stand for their copies.
-std::vector<Cut> draftCuts(const Job &job, const std::vector<Cut> &staying);
+std::vector<Cut> draftCuts(const Job &job, const std::vector<Cut> &staying, const GivenUp &given = {});
 
 /// One instance a cloth that has anything to lay. `from`: its locked and cut cuts stay; may be null.
-std::vector<ClothInstance> buildInstances(const Job &job, const Layout *from);
+std::vector<ClothInstance> buildInstances(const Job &job, const Layout *from, const GivenUp &given = {});
 
 /// A draft as it was laid.
 Cut cutFrom(const ClothInstance &cloth, const Placement &placement);

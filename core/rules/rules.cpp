@@ -63,7 +63,7 @@ bool mayTurnSo(const Job &job, const Layout &layout, const Panel &panel, const C
     const Cloth &cloth = job.clothOf(cut);
     const auto turns = turnsOf(panel, job.clothOf(panel), cloth);
     if (std::find(turns.begin(), turns.end(), cut.turn) != turns.end()) return true;
-    const auto wider = turnsOfRun(Run::Either, cloth.way);
+    const auto wider = widerTurns(cloth.way);
     return panel.may.turn && conceded(layout, cut, Concession::Kind::Turn) &&
            std::find(wider.begin(), wider.end(), cut.turn) != wider.end();
 }
@@ -273,10 +273,16 @@ Run runOf(const Panel &panel, const Cloth &cloth) {
     return panel.run.value_or(cloth.up == PatternUp::Across ? Run::Railroad : Run::UpRoll);
 }
 
+std::vector<Turn> widerTurns(Way way) { return turnsOfRun(Run::Either, way); }
+
+bool motifRepeats(const Panel &panel, const Cloth &cloth, Turn turn) {
+    return !panel.motif || (cloth.pattern && repeatsEnough(*panel.motif, turn, *cloth.pattern));
+}
+
 std::vector<Turn> turnsOf(const Panel &panel, const Cloth &home, const Cloth &cloth) {
     std::vector<Turn> turns = turnsOfRun(runOf(panel, cloth), cloth.way);
     if (!panel.motif || &home != &cloth) return turns;
-    std::erase_if(turns, [&](Turn t) { return !cloth.pattern || !repeatsEnough(*panel.motif, t, *cloth.pattern); });
+    std::erase_if(turns, [&](Turn t) { return !motifRepeats(panel, cloth, t); });
     return turns;
 }
 
@@ -319,7 +325,7 @@ std::vector<Turn> allowedTurns(const Job &job, const Layout &layout, int index) 
     if (!panel) return {};
     std::vector<Turn> turns = turnsOf(*panel, job.clothOf(*panel), job.clothOf(cut));
     if (panel->may.turn)
-        for (Turn t : turnsOfRun(Run::Either, job.clothOf(cut).way))
+        for (Turn t : widerTurns(job.clothOf(cut).way))
             if (std::find(turns.begin(), turns.end(), t) == turns.end()) turns.push_back(t);
     return turns;
 }

@@ -20,6 +20,10 @@ Run runOf(const Panel &panel, const Cloth &cloth);
 /// for a repeat that the cloth has not is left out (on another cloth than its own, `home`, a motif asks nothing there).
 std::vector<Turn> turnsOf(const Panel &panel, const Cloth &home, const Cloth &cloth);
 
+/// What the concession to turn a panel widens its choice to; and whether a motif finds the repeats it asks for then.
+std::vector<Turn> widerTurns(Way way);
+bool motifRepeats(const Panel &panel, const Cloth &cloth, Turn turn);
+
 /// Where the lower left corner of a cut's box may lie as far as its own motif wish goes; free where it has none.
 PlaceSet wishedPlaces(const Job &job, const Layout &layout, const LaidCut &cut);
 
