@@ -3,7 +3,7 @@
 needed_to_build=(
   g++ cmake ninja-build
   qt6-base-dev qt6-svg-dev
-  libboost-dev libcli11-dev libexpected-dev libfmt-dev nlohmann-json3-dev
+  libboost-dev libcadical-dev libcli11-dev libexpected-dev libfmt-dev nlohmann-json3-dev
 )
 needed_to_test=(catch2 librapidcheck-dev libgeos-dev python3 python3-shapely)
 needed_to_inspect=(clang-tidy clang-format)

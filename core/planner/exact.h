@@ -30,6 +30,7 @@ struct ExactOutcome {
     };
     Kind kind = Kind::Undecided;
     std::vector<Placement> placements; ///< by item
+    Length beyond;                     ///< Cannot, open sheet: no layout is shorter than this, which is above what was asked
     std::int64_t steps = 0;            ///< spent
 };
 

@@ -7,7 +7,7 @@
 
 namespace boltwright::planner {
 
-/// One way of deciding a BoxProblem, run in slices so that several can take turns.
+/// One way of deciding a BoxProblem (one that is not `impossible`), run in slices so that several can take turns.
 class Attempt {
 public:
     enum class State { Open, Fits, Cannot, GaveUp };

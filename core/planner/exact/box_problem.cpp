@@ -10,7 +10,8 @@ namespace {
 
 using Ticks = BoxProblem::Ticks;
 
-const Option &optionOf(const Instance &instance, const BoxProblem::Mode &mode) {
+template <class OptionOfItem>
+const Option &optionOf(const Instance &instance, const OptionOfItem &mode) {
     return instance.items[std::size_t(mode.item)].options[std::size_t(mode.option)];
 }
 
@@ -50,6 +51,26 @@ bool phaseFixed(const Instance &instance, const Option &option) {
     if (!lattice->repeatsAlong()) return true;
     if (places.freeY() || places.yDivide != 1) return false;
     return !lattice->repeatsAcross() || lattice->dropNumerator() == 0 || places.dropped();
+}
+
+/// Every displacement by whole steps of a lattice.
+PlaceSet wholeSteps(const Lattice &lattice) {
+    PlaceSet steps;
+    steps.xStep = lattice.across();
+    steps.yStep = lattice.along();
+    if (lattice.repeatsAcross() && lattice.repeatsAlong()) {
+        steps.riseNumerator = lattice.dropNumerator();
+        steps.riseDenominator = lattice.dropDenominator();
+    }
+    return steps;
+}
+
+/// How far phases may differ that count as one: what rounding does to them, and less on a lattice almost that small.
+Length roundingOf(const Lattice &lattice) {
+    Length least = Length::ticks(256);
+    if (lattice.repeatsAcross()) least = std::min(least, lattice.across());
+    if (lattice.repeatsAlong()) least = std::min(least, lattice.along());
+    return Length::ticks(least.ticks() / 64);
 }
 
 void addBlocks(BoxProblem &problem, const Instance &instance) {
@@ -192,18 +213,30 @@ bool BoxProblem::together(const Mode &a, const Mode &b) const {
     const Sheet &sa = instance->sheets[std::size_t(oa.sheet)], &sb = instance->sheets[std::size_t(ob.sheet)];
     if (oa.turn != ob.turn || sa.lot != sb.lot) return false;
     if (!sa.lattice || !sb.lattice || !phaseFixed(*instance, oa) || !phaseFixed(*instance, ob)) return true;
-    // One place of each shows the part of the motif that all of them show. Off by a rounding still counts.
-    constexpr Length slack = Length::ticks(4);
-    auto phase = [](const Option &o, const Sheet &s) {
-        return Vector{o.places.x0 + o.anchor.x - s.lattice->motif().x, o.places.y0 + o.anchor.y - s.lattice->motif().y};
-    };
-    const Vector d = phase(oa, sa) - phase(ob, sb);
-    PlaceSet motifs;
-    motifs.xStep = sa.lattice->across();
-    motifs.yStep = sa.lattice->along();
-    motifs.riseNumerator = sa.lattice->repeatsAcross() && sa.lattice->repeatsAlong() ? sa.lattice->dropNumerator() : 0;
-    motifs.riseDenominator = sa.lattice->dropDenominator();
-    return motifs.holds({d.x, d.y}, slack);
+    // One place of each shows the part of the motif that all of them show.
+    const Vector phaseA = Vector{oa.places.x0, oa.places.y0} + oa.anchor - (sa.lattice->motif() - ClothPoint{});
+    const Vector phaseB = Vector{ob.places.x0, ob.places.y0} + ob.anchor - (sb.lattice->motif() - ClothPoint{});
+    const Vector apart = phaseA - phaseB;
+    return wholeSteps(*sa.lattice).holds({apart.x, apart.y}, roundingOf(*sa.lattice));
+}
+
+bool BoxProblem::phasesAgree(const std::vector<Placement> &placements) const {
+    for (const Placement &p : placements) {
+        const int group = instance->items[std::size_t(p.item)].group;
+        if (group < 0) continue;
+        const Placement &lead = *std::find_if(placements.begin(), placements.end(), [&](const Placement &q) {
+            return instance->items[std::size_t(q.item)].group == group;
+        });
+        const auto phase = [&](const Placement &q, const Lattice &lattice) {
+            return q.corner + optionOf(*instance, q).anchor - lattice.motif();
+        };
+        const auto &lattice = instance->sheets[std::size_t(optionOf(*instance, p).sheet)].lattice;
+        const auto &home = instance->sheets[std::size_t(optionOf(*instance, lead).sheet)].lattice;
+        if (!lattice || !home) continue;
+        const Vector apart = phase(p, *lattice) - phase(lead, *home);
+        if (!wholeSteps(*lattice).holds({apart.x, apart.y})) return false;
+    }
+    return true;
 }
 
 ClothPoint BoxProblem::cloth(const Mode &mode, Ticks x, Ticks y) const {

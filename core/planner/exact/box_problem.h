@@ -56,7 +56,8 @@ struct BoxProblem {
     std::vector<Block> blocks;
     std::vector<ClothPoint> origins; ///< by sheet: the cloth's point at x = lefts[sheet], y = 0
     std::vector<Ticks> lefts;        ///< by sheet: where it begins along x
-    std::vector<Ticks> widths, heights; ///< by sheet, the room's box, widened
+    std::vector<Ticks> widths, heights; ///< by sheet, the room's box, widened; what can be of no use taken off
+    std::vector<Ticks> steps;           ///< by sheet: all ends along, widened, are multiples of this when pushed down
     Ticks lineX = 0, lineY = 0;      ///< on the only sheet: free items are pushed down below this line, up from it on
     bool impossible = false;         ///< some item has no place at all
     bool groupsLeftOpen = false;     ///< some group shares a phase that no option fixes; here its items are free of it
@@ -66,6 +67,9 @@ struct BoxProblem {
     bool open(const Mode &mode, Ticks x, Ticks y) const;
     /// Whether two options of one group can go together.
     bool together(const Mode &a, const Mode &b) const;
+
+    /// Whether a layout found also keeps the phases of groups that were left open. Exactly: none that a rounding saves.
+    bool phasesAgree(const std::vector<Placement> &placements) const;
 
     ClothPoint cloth(const Mode &mode, Ticks x, Ticks y) const;
     /// How many clauses or so a search by clauses would need.

@@ -42,7 +42,6 @@ public:
     ~ClauseAttempt() override { m_solver.disconnect_terminator(); }
 
     State run(std::int64_t steps, const std::function<bool()> &stop) override {
-        if (m_problem.impossible) return State::Cannot;
         m_stopper.stop = &stop;
         const auto slice = std::clamp<std::int64_t>(steps, 1, std::numeric_limits<int>::max());
         m_solver.limit("conflicts", int(slice));

@@ -11,7 +11,7 @@ using Ticks = BoxProblem::Ticks;
 using Mode = BoxProblem::Mode;
 
 /// Longest axis that is looked at, in steps of what all sizes have in common.
-constexpr Ticks mostSteps = 1 << 18;
+constexpr Ticks mostSteps = 1 << 22;
 constexpr std::size_t mostPlaces = 20'000;
 
 enum class Axis { X, Y };
@@ -96,23 +96,23 @@ bool latticePlaces(const AxisView &view, const BoxProblem::Item &item, Mode &mod
     return true;
 }
 
-/// What all sizes and edges of an axis are multiples of, counted from the edge of each sheet.
-Ticks commonStep(const AxisView &view) {
+/// What all sizes and edges on a sheet and axis are multiples of, counted from its lower or left edge; but for the edge
+/// opposite.
+Ticks commonStep(const AxisView &view, int sheet) {
+    const Ticks low = view.low(sheet);
     Ticks step = 0;
     auto take = [&](Ticks value) { step = std::gcd(step, value); };
-    for (std::size_t s = 0; s < view.problem.lefts.size(); ++s) {
-        take(view.low(int(s)));
-        take(view.high(int(s)));
-    }
     for (const BoxProblem::Block &b : view.problem.blocks) {
-        take(view.blockLow(b));
-        take(view.blockHigh(b));
+        if (b.sheet != sheet) continue;
+        take(view.blockLow(b) - low);
+        take(view.blockHigh(b) - low);
     }
     for (const BoxProblem::Item &item : view.problem.items)
         for (const Mode &mode : item.modes) {
+            if (mode.sheet != sheet) continue;
             take(view.size(mode));
             if (!view.free(item, mode))
-                for (Ticks p : view.places(mode)) take(p);
+                for (Ticks p : view.places(mode)) take(p - low);
         }
     return std::max<Ticks>(step, 1);
 }
@@ -195,7 +195,12 @@ Ticks bestLine(const std::vector<FreeMode> &modes) {
     return best;
 }
 
-bool findOnSheet(BoxProblem &problem, const AxisView &view, int sheet, Ticks step) {
+bool findOnSheet(BoxProblem &problem, const AxisView &view, int sheet) {
+    const Ticks step = commonStep(view, sheet);
+    // Pushed down, all ends are whole steps: what is left over beyond the last is of no use.
+    Ticks &extent = (view.axis == Axis::X ? problem.widths : problem.heights)[std::size_t(sheet)];
+    extent -= extent % step;
+    if (view.axis == Axis::Y) problem.steps.push_back(step);
     if ((view.high(sheet) - view.low(sheet)) / step > mostSteps) return false;
     const Rests below(view, sheet, step, false), above(view, sheet, step, true);
     std::vector<FreeMode> modes;
@@ -230,9 +235,8 @@ bool findPlaces(BoxProblem &problem) {
         for (BoxProblem::Item &item : problem.items)
             for (Mode &mode : item.modes)
                 if (!view.free(item, mode) && !latticePlaces(view, item, mode)) return false;
-        const Ticks step = commonStep(view);
         for (std::size_t s = 0; s < problem.lefts.size(); ++s)
-            if (!findOnSheet(problem, view, int(s), step)) return false;
+            if (!findOnSheet(problem, view, int(s))) return false;
     }
     return true;
 }

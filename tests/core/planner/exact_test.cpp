@@ -1,0 +1,113 @@
+#include "core/planner/exact.h"
+#include "core/planner/solve.h"
+#include "tests/core/planner/tiny.h"
+
+#include <catch2/catch.hpp>
+
+using namespace boltwright;
+using namespace boltwright::planner;
+using namespace tiny;
+using Kind = ExactOutcome::Kind;
+
+namespace {
+
+Length t(int ticks) { return Length::ticks(ticks); }
+
+ExactLimits steps(std::int64_t count) { return {.seconds = {}, .steps = count, .stop = {}}; }
+
+} // namespace
+
+TEST_CASE("on a bolt, what is decided is what trying every place finds", "[exact]") {
+    Dice dice(11);
+    int fit = 0, cannot = 0, undecided = 0;
+    for (int round = 0; round < 500; ++round) {
+        const Instance instance = anything(dice, true);
+        const int length = dice(2, 12);
+        CAPTURE(round, length);
+        const ExactOutcome outcome = decide(instance, t(length), steps(20'000));
+        if (outcome.kind == Kind::Undecided) {
+            ++undecided;
+            continue;
+        }
+        REQUIRE((outcome.kind == Kind::Fits) == tiny::fits(instance, length));
+        if (outcome.kind == Kind::Fits) {
+            REQUIRE(keepsRules(instance, outcome.placements));
+            REQUIRE(lengthUsed(instance, outcome.placements, 0) <= t(length));
+            ++fit;
+        } else {
+            REQUIRE(outcome.beyond > t(length));
+            REQUIRE_FALSE(tiny::fits(instance, int(outcome.beyond.ticks()) - 1));
+            ++cannot;
+        }
+    }
+    CHECK(fit > 100);
+    CHECK(cannot > 100);
+    // Only a gap that is kept corner to corner, or a group free to choose its part of the motif, is beyond it.
+    CHECK(undecided < 50);
+}
+
+TEST_CASE("on remnants, what is decided is what trying every place finds", "[exact]") {
+    Dice dice(12);
+    int fit = 0, cannot = 0, undecided = 0;
+    for (int round = 0; round < 500; ++round) {
+        const Instance instance = anything(dice, false);
+        CAPTURE(round);
+        const ExactOutcome outcome = decide(instance, {}, steps(20'000));
+        if (outcome.kind == Kind::Undecided) {
+            ++undecided;
+            continue;
+        }
+        REQUIRE((outcome.kind == Kind::Fits) == tiny::fits(instance, 0));
+        if (outcome.kind == Kind::Fits) REQUIRE(keepsRules(instance, outcome.placements));
+        ++(outcome.kind == Kind::Fits ? fit : cannot);
+    }
+    CHECK(fit > 100);
+    CHECK(cannot > 100);
+    CHECK(undecided < 50);
+}
+
+TEST_CASE("closing the excess ends at the least length there is", "[exact]") {
+    Dice dice(13);
+    int proved = 0, asked = 0;
+    for (int round = 0; round < 150; ++round) {
+        const Instance instance = anything(dice, true);
+        const auto least = tiny::leastLength(instance, 14);
+        if (!least) continue;
+        CAPTURE(round, *least);
+        const Closing closing = closeExcess(instance, lowerBound(instance), {}, steps(30'000));
+        REQUIRE(closing.bound <= t(*least));
+        if (!closing.placements.empty()) {
+            REQUIRE(keepsRules(instance, closing.placements));
+            REQUIRE(closing.length == lengthUsed(instance, closing.placements, 0));
+            REQUIRE(closing.length >= t(*least));
+        }
+        ++asked;
+        if (!closing.proved) continue;
+        REQUIRE(closing.length == t(*least));
+        ++proved;
+    }
+    CHECK(proved * 10 > asked * 8);
+}
+
+TEST_CASE("the same steps give the same answer", "[exact]") {
+    const Instance instance = bolt(20, {{7, 5}, {4, 13}, {11, 4}, {5, 5}, {16, 2}, {7, 7}, {9, 3}, {3, 9}});
+    const Closing one = closeExcess(instance, lowerBound(instance), {}, steps(50'000));
+    const Closing two = closeExcess(instance, lowerBound(instance), {}, steps(50'000));
+    CHECK(one.placements == two.placements);
+    CHECK(one.bound == two.bound);
+    CHECK(one.steps == two.steps);
+}
+
+TEST_CASE("a search that is told to stop is undecided, not refused", "[exact]") {
+    const Instance instance = remnant(20, 20, {{7, 5}, {4, 13}, {11, 4}, {5, 5}, {16, 2}, {7, 7}, {9, 3}, {3, 9}});
+    ExactLimits limits;
+    limits.stop = [] { return true; };
+    CHECK(decide(instance, {}, limits).kind == Kind::Undecided);
+}
+
+TEST_CASE("slanted panels are not for the exact search", "[exact]") {
+    Instance instance = bolt(20, {{7, 5}});
+    instance.outlines[0].rectangle = false;
+    CHECK_FALSE(decidable(instance));
+    CHECK(decide(instance, t(10), steps(1000)).kind == Kind::Undecided);
+}
