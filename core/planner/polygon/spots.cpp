@@ -1,0 +1,258 @@
+#include "core/planner/polygon/spots.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace boltwright::planner {
+namespace {
+
+using Corner = ConvexNoFit::Corner;
+
+Length toLength(double ticks) { return Length::ticks(std::int64_t(ticks)); }
+double toTicks(Length l) { return double(l.ticks()); }
+
+/// The stretch of a convex shape, moved to `at`, that the line x = `x` (or, with `turned`, y = `x`) cuts out.
+struct Stretch {
+    double from = 1e300, to = -1e300;
+    bool any() const { return from <= to; }
+};
+
+template <class Across, class Along>
+Stretch stretchAt(const ConvexNoFit &shape, double line, Across across, Along along) {
+    Stretch s;
+    for (std::size_t i = 0; i < shape.corners.size(); ++i) {
+        const Corner a = shape.corners[i], b = shape.corners[i + 1 == shape.corners.size() ? 0 : i + 1];
+        const double da = across(a) - line, db = across(b) - line;
+        if ((da < 0 && db < 0) || (da > 0 && db > 0)) continue;
+        auto take = [&](double v) {
+            s.from = std::min(s.from, v);
+            s.to = std::max(s.to, v);
+        };
+        if (da == 0) take(along(a));
+        if (db == 0) take(along(b));
+        if (da != db) take(along(a) + (along(b) - along(a)) * (da / (da - db)));
+    }
+    return s;
+}
+
+} // namespace
+
+void Spots::start(InnerFit fit, const PlaceSet &places) {
+    m_fit = std::move(fit);
+    m_places = places;
+    m_parts.clear();
+    m_obstacles = 0;
+}
+
+void Spots::add(const NoFit &noFit, double x, double y, double weight) {
+    for (const ConvexNoFit &shape : noFit) {
+        const Part part{shape.lowX + x, shape.lowY + y, shape.highX + x, shape.highY + y, &shape, x, y, weight, m_obstacles};
+        if (part.lowX < m_fit.highX && part.highX > m_fit.lowX && part.lowY < m_fit.highY && part.highY > m_fit.lowY)
+            m_parts.push_back(part);
+        else if (part.lowX <= m_fit.highX && part.highX >= m_fit.lowX && part.lowY <= m_fit.highY && part.highY >= m_fit.lowY)
+            m_parts.push_back(part); // touches the room: nothing in the way there, but places of contact
+    }
+    ++m_obstacles;
+}
+
+double Spots::cost(double x, double y, double enough) const {
+    double sum = 0, deepest = 0, weight = 0;
+    int obstacle = -1;
+    for (const Part &p : m_parts) {
+        if (x <= p.lowX || x >= p.highX || y <= p.lowY || y >= p.highY) continue;
+        const double depth = p.shape->depth(x - p.x, y - p.y);
+        if (depth <= 0) continue;
+        // The parts of one obstacle count once, by the deepest.
+        if (p.obstacle != obstacle) {
+            sum += deepest * weight;
+            deepest = 0;
+            obstacle = p.obstacle;
+            weight = p.weight;
+        }
+        deepest = std::max(deepest, depth);
+        if (sum + deepest * weight >= enough) return sum + deepest * weight;
+    }
+    return sum + deepest * weight;
+}
+
+void Spots::addPlace(double x, double y) {
+    if (m_fit.holds(x, y)) m_found.push_back({x, y});
+}
+
+std::optional<Spots::Spot> Spots::best(double enough) {
+    gather();
+    std::optional<Spot> found;
+    for (const Place &p : m_found) {
+        const double limit = found ? found->cost : enough;
+        // An equal cost is wanted too where the place is lower.
+        const bool lower = found && (p.y < found->y || (p.y == found->y && p.x < found->x));
+        const double c = cost(p.x, p.y, lower ? std::nextafter(limit, 1e300) : limit);
+        if (c < limit || (lower && c == limit)) found = Spot{p.x, p.y, c};
+    }
+    m_tried = int(m_found.size());
+    return found;
+}
+
+std::optional<Spots::Spot> Spots::lowestFree() {
+    gather();
+    std::sort(m_found.begin(), m_found.end(), [](const Place &a, const Place &b) { return a.y != b.y ? a.y < b.y : a.x < b.x; });
+    m_tried = 0;
+    for (const Place &p : m_found) {
+        ++m_tried;
+        if (cost(p.x, p.y, 1e-9) == 0) return Spot{p.x, p.y, 0};
+    }
+    return std::nullopt;
+}
+
+void Spots::gather() {
+    m_found.clear();
+    if (m_fit.empty()) return;
+    if (m_places.freeX() && m_places.freeY()) gatherAnywhere();
+    else if (m_places.freeY()) gatherInColumns();
+    else if (m_places.freeX()) gatherInRows();
+    else gatherOnLattice();
+}
+
+void Spots::gatherAnywhere() {
+    for (const Corner &c : m_fit.corners) addPlace(std::nearbyint(c.x), std::nearbyint(c.y));
+    for (std::size_t i = 0; i < m_parts.size(); ++i) {
+        const Part &a = m_parts[i];
+        for (const Corner &c : a.shape->corners) addPlace(c.x + a.x, c.y + a.y);
+        addCrossingsWithRoom(a);
+        for (std::size_t j = i + 1; j < m_parts.size(); ++j) {
+            const Part &b = m_parts[j];
+            if (a.lowX <= b.highX && b.lowX <= a.highX && a.lowY <= b.highY && b.lowY <= a.highY) addCrossings(a, b);
+        }
+    }
+}
+
+void Spots::addCrossings(const Part &a, const Part &b) {
+    const auto &p = a.shape->corners, &q = b.shape->corners;
+    const double shiftX = b.x - a.x, shiftY = b.y - a.y;
+    const std::size_t n = p.size(), m = q.size();
+    // Where the corners of b stand with regard to each line of a decides which edges cross it.
+    for (std::size_t i = 0; i < n; ++i) {
+        const Corner p0 = p[i], p1 = p[i + 1 == n ? 0 : i + 1];
+        const double ex = p1.x - p0.x, ey = p1.y - p0.y;
+        auto side = [&](const Corner &c) { return ex * (c.y + shiftY - p0.y) - ey * (c.x + shiftX - p0.x); };
+        double before = side(q[m - 1]);
+        for (std::size_t j = 0; j < m; ++j) {
+            const double now = side(q[j]);
+            if ((before < 0 && now > 0) || (before > 0 && now < 0)) {
+                const Corner q0 = q[j == 0 ? m - 1 : j - 1], q1 = q[j];
+                const double t = before / (before - now);
+                const double x = q0.x + (q1.x - q0.x) * t + shiftX, y = q0.y + (q1.y - q0.y) * t + shiftY;
+                const double along = (x - p0.x) * ex + (y - p0.y) * ey;
+                if (along >= 0 && along <= ex * ex + ey * ey) addPlace(std::nearbyint(x + a.x), std::nearbyint(y + a.y));
+            }
+            before = now;
+        }
+    }
+}
+
+void Spots::addCrossingsWithRoom(const Part &part) {
+    const ConvexNoFit &s = *part.shape;
+    auto x = [](const Corner &c) { return c.x; };
+    auto y = [](const Corner &c) { return c.y; };
+    if (m_fit.upright) {
+        for (double line : {m_fit.lowX, m_fit.highX}) {
+            const Stretch cut = stretchAt(s, line - part.x, x, y);
+            if (!cut.any()) continue;
+            addPlace(line, std::nearbyint(cut.from + part.y));
+            addPlace(line, std::nearbyint(cut.to + part.y));
+        }
+        for (double line : {m_fit.lowY, m_fit.highY}) {
+            const Stretch cut = stretchAt(s, line - part.y, y, x);
+            if (!cut.any()) continue;
+            addPlace(std::nearbyint(cut.from + part.x), line);
+            addPlace(std::nearbyint(cut.to + part.x), line);
+        }
+        return;
+    }
+    const std::size_t n = s.corners.size(), m = m_fit.corners.size();
+    for (std::size_t i = 0; i < m; ++i) {
+        const Corner r0 = m_fit.corners[i], r1 = m_fit.corners[i + 1 == m ? 0 : i + 1];
+        const double ex = r1.x - r0.x, ey = r1.y - r0.y;
+        for (std::size_t j = 0; j < n; ++j) {
+            const Corner c0 = s.corners[j], c1 = s.corners[j + 1 == n ? 0 : j + 1];
+            const double d0 = ex * (c0.y + part.y - r0.y) - ey * (c0.x + part.x - r0.x);
+            const double d1 = ex * (c1.y + part.y - r0.y) - ey * (c1.x + part.x - r0.x);
+            if (d0 == d1 || (d0 < 0) == (d1 < 0)) continue;
+            const double t = d0 / (d0 - d1);
+            addPlace(std::nearbyint(c0.x + part.x + (c1.x - c0.x) * t), std::nearbyint(c0.y + part.y + (c1.y - c0.y) * t));
+        }
+    }
+}
+
+void Spots::gatherInColumns() {
+    auto across = [](const Corner &c) { return c.x; };
+    auto along = [](const Corner &c) { return c.y; };
+    for (Length column = m_places.nextX(toLength(m_fit.lowX)); toTicks(column) <= m_fit.highX; column += m_places.xStep) {
+        const double x = toTicks(column);
+        // The ends of the room in this column.
+        double from = 1e300, to = -1e300;
+        if (m_fit.upright) {
+            from = m_fit.lowY;
+            to = m_fit.highY;
+        } else {
+            for (std::size_t i = 0; i < m_fit.corners.size(); ++i) {
+                const Corner a = m_fit.corners[i], b = m_fit.corners[(i + 1) % m_fit.corners.size()];
+                if ((a.x < x && b.x < x) || (a.x > x && b.x > x)) continue;
+                const double y = a.x == b.x ? a.y : a.y + (b.y - a.y) * ((x - a.x) / (b.x - a.x));
+                from = std::min({from, y, a.x == b.x ? b.y : y});
+                to = std::max({to, y, a.x == b.x ? b.y : y});
+            }
+        }
+        if (from > to) continue;
+        addPlace(x, std::nearbyint(from));
+        addPlace(x, std::nearbyint(to));
+        for (const Part &p : m_parts) {
+            if (x < p.lowX || x > p.highX) continue;
+            const Stretch cut = stretchAt(*p.shape, x - p.x, across, along);
+            if (!cut.any()) continue;
+            addPlace(x, std::nearbyint(cut.from + p.y));
+            addPlace(x, std::nearbyint(cut.to + p.y));
+        }
+    }
+}
+
+void Spots::gatherInRows() {
+    auto across = [](const Corner &c) { return c.y; };
+    auto along = [](const Corner &c) { return c.x; };
+    for (Length row = m_places.nextY({}, toLength(m_fit.lowY)); toTicks(row) <= m_fit.highY;
+         row = m_places.nextY({}, row + Length::ticks(1))) {
+        const double y = toTicks(row);
+        double from = 1e300, to = -1e300;
+        if (m_fit.upright) {
+            from = m_fit.lowX;
+            to = m_fit.highX;
+        } else {
+            for (std::size_t i = 0; i < m_fit.corners.size(); ++i) {
+                const Corner a = m_fit.corners[i], b = m_fit.corners[(i + 1) % m_fit.corners.size()];
+                if ((a.y < y && b.y < y) || (a.y > y && b.y > y)) continue;
+                const double x = a.y == b.y ? a.x : a.x + (b.x - a.x) * ((y - a.y) / (b.y - a.y));
+                from = std::min({from, x, a.y == b.y ? b.x : x});
+                to = std::max({to, x, a.y == b.y ? b.x : x});
+            }
+        }
+        if (from > to) continue;
+        addPlace(std::nearbyint(from), y);
+        addPlace(std::nearbyint(to), y);
+        for (const Part &p : m_parts) {
+            if (y < p.lowY || y > p.highY) continue;
+            const Stretch cut = stretchAt(*p.shape, y - p.y, across, along);
+            if (!cut.any()) continue;
+            addPlace(std::nearbyint(cut.from + p.x), y);
+            addPlace(std::nearbyint(cut.to + p.x), y);
+        }
+    }
+}
+
+void Spots::gatherOnLattice() {
+    for (Length column = m_places.nextX(toLength(m_fit.lowX)); toTicks(column) <= m_fit.highX; column += m_places.xStep)
+        for (Length row = m_places.nextY(column, toLength(m_fit.lowY)); toTicks(row) <= m_fit.highY;
+             row = m_places.nextY(column, row + Length::ticks(1)))
+            addPlace(toTicks(column), toTicks(row));
+}
+
+} // namespace boltwright::planner

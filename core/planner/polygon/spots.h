@@ -1,0 +1,70 @@
+#pragma once
+
+#include "core/planner/polygon/no_fit_table.h"
+
+#include <optional>
+#include <vector>
+
+namespace boltwright::planner {
+
+/// What lies in the way of one outline on one sheet, with what overlapping each costs, and the search for the places
+/// where that costs least.
+///
+/// The cost of a place is the sum, over all obstacles, of the depth of the overlap times the obstacle's weight. Depth is
+/// concave inside each convex no-fit polygon and zero outside; so within every cell that the outlines of the
+/// no-fit polygons cut the room into, the cost is concave, and a least one lies at a corner of a cell: a corner of a
+/// no-fit polygon, a crossing of two outlines, or a corner of the room. These, and on a lattice the same along its
+/// columns and rows, are all the places that need to be tried.
+class Spots {
+public:
+    struct Spot {
+        double x = 0, y = 0;
+        double cost = 0;
+    };
+
+    /// Begins anew: the outline may lie within `fit`, at `places`.
+    void start(InnerFit fit, const PlaceSet &places);
+    /// An obstacle at (x, y).
+    void add(const NoFit &noFit, double x, double y, double weight);
+
+    /// The cost at a place, or anything from `enough` on as soon as it is seen to be as much.
+    double cost(double x, double y, double enough) const;
+
+    /// The place of least cost, at most `enough`; among equals the one whose y, then x is least. Nothing when no place is
+    /// within the room, or none costs less than `enough`.
+    std::optional<Spot> best(double enough);
+
+    /// The place with the least y, then x, where nothing is in the way.
+    std::optional<Spot> lowestFree();
+
+    int tried() const { return m_tried; } ///< how many places the last call looked at
+
+private:
+    struct Part {
+        double lowX, lowY, highX, highY; // where it lies now
+        const ConvexNoFit *shape;
+        double x, y, weight;
+        int obstacle;
+    };
+    struct Place {
+        double x, y;
+    };
+
+    void gather();
+    void gatherAnywhere();
+    void gatherInColumns();
+    void gatherInRows();
+    void gatherOnLattice();
+    void addCrossings(const Part &a, const Part &b);
+    void addCrossingsWithRoom(const Part &part);
+    void addPlace(double x, double y);
+
+    InnerFit m_fit;
+    PlaceSet m_places;
+    std::vector<Part> m_parts;
+    std::vector<Place> m_found;
+    int m_obstacles = 0;
+    int m_tried = 0;
+};
+
+} // namespace boltwright::planner
