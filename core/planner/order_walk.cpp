@@ -1,0 +1,85 @@
+#include "core/planner/order_walk.h"
+
+#include <algorithm>
+#include <numeric>
+#include <tuple>
+
+namespace boltwright::planner {
+namespace {
+
+/// How many steps back a change is compared with.
+constexpr std::size_t lateSteps = 300;
+
+} // namespace
+
+OrderWalk::OrderWalk(const RectangleTask &task, std::uint64_t seed, int number)
+    : m_task(task), m_random(seed * 1000003 + std::uint64_t(number)), m_skyline(task), m_order(task.items.size()),
+      m_sheets(task.sheets.size()), m_late(lateSteps) {
+    std::iota(m_order.begin(), m_order.end(), 0);
+    std::iota(m_sheets.begin(), m_sheets.end(), 0);
+    auto width = [&](int i) { return task.options[std::size_t(task.items[std::size_t(i)].firstOption)].width; };
+    auto height = [&](int i) { return task.options[std::size_t(task.items[std::size_t(i)].firstOption)].height; };
+    auto area = [&](int i) { return task.items[std::size_t(i)].area; };
+    std::stable_sort(m_order.begin(), m_order.end(), [&](int a, int b) {
+        switch (number % 4) {
+        case 0: return area(a) > area(b);
+        case 1: return width(a) > width(b);
+        case 2: return height(a) > height(b);
+        default: return width(a) + height(a) > width(b) + height(b);
+        }
+    });
+}
+
+void OrderWalk::aim(Tick top) {
+    m_top = top;
+    m_fresh = true;
+}
+
+void OrderWalk::startFrom(const std::vector<Laid> &laid) {
+    std::stable_sort(m_order.begin(), m_order.end(), [&](int a, int b) {
+        const Laid &p = laid[std::size_t(a)], &q = laid[std::size_t(b)];
+        const int sheetP = m_task.options[std::size_t(p.option)].sheet, sheetQ = m_task.options[std::size_t(q.option)].sheet;
+        return std::tie(sheetP, p.y, p.x) < std::tie(sheetQ, q.y, q.x);
+    });
+}
+
+bool OrderWalk::step() {
+    if (!m_fresh) change();
+    const Area left = m_skyline.lay(m_order, m_sheets, m_top);
+    if (m_fresh) {
+        std::fill(m_late.begin(), m_late.end(), left);
+        m_leastLeft = m_current = left;
+        m_fresh = false;
+        return left == 0;
+    }
+    m_leastLeft = std::min(m_leastLeft, left);
+    Area &late = m_late[m_now];
+    m_now = (m_now + 1) % m_late.size();
+    if (left <= m_current || left <= late) m_current = left;
+    else undo();
+    late = m_current;
+    return left == 0;
+}
+
+void OrderWalk::change() {
+    m_undoOrder = m_order;
+    m_undoSheets = m_sheets;
+    auto pick = [this](std::size_t n) { return std::size_t(m_random.below(int(n))); };
+    if (m_sheets.size() > 1 && m_random.oneIn(20)) std::swap(m_sheets[pick(m_sheets.size())], m_sheets[pick(m_sheets.size())]);
+    if (m_order.size() < 2) return;
+    const std::size_t a = pick(m_order.size()), b = pick(m_order.size());
+    if (m_random.oneIn(2)) {
+        std::swap(m_order[a], m_order[b]);
+        return;
+    }
+    const auto from = m_order.begin() + std::ptrdiff_t(a), to = m_order.begin() + std::ptrdiff_t(b);
+    if (a < b) std::rotate(from, from + 1, to + 1);
+    else std::rotate(to, from, from + 1);
+}
+
+void OrderWalk::undo() {
+    m_order = m_undoOrder;
+    m_sheets = m_undoSheets;
+}
+
+} // namespace boltwright::planner

@@ -1,0 +1,212 @@
+#include "core/planner/rectangle_search.h"
+
+#include "core/planner/order_walk.h"
+
+#include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <memory>
+#include <thread>
+
+namespace boltwright::planner {
+namespace {
+
+/// With steps given, this many walks share them, however many threads carry them out.
+constexpr int walksInSteps = 4;
+
+/// The state of one search: walks that go on side by side in rounds and meet after each to share the best layout.
+class RectangleSearch {
+public:
+    RectangleSearch(const Instance &instance, const Limits &limits, Length bound)
+        : m_instance(instance), m_limits(limits), m_task(instance), m_bound(Tick(bound.ticks()) + m_task.gap()) {}
+
+    Outcome run();
+
+private:
+    struct Found {
+        std::vector<Laid> laid;
+        Tick reached = 0;
+    };
+
+    void takeStart();
+    void round(std::int64_t stepsEach);
+    void walk(std::size_t w, std::int64_t steps);
+    void share();
+    Tick ceiling() const;
+    bool done() const;
+    bool stopped() const;
+    double share01() const;
+    void tell() const;
+    double elapsed() const { return std::chrono::duration<double>(std::chrono::steady_clock::now() - m_begin).count(); }
+    Outcome outcome() const;
+
+    const Instance &m_instance;
+    const Limits &m_limits;
+    RectangleTask m_task;
+    Tick m_bound;
+    std::chrono::steady_clock::time_point m_begin = std::chrono::steady_clock::now();
+    std::vector<std::unique_ptr<OrderWalk>> m_walks;
+    std::vector<Found> m_foundBy; ///< by walk: its best of this round; empty for none
+    std::vector<std::int64_t> m_stepsBy;
+    Found m_best;
+    std::int64_t m_steps = 0;
+    int m_quiet = 0; ///< rounds since the last better layout
+    std::int64_t m_stepsEach = 1;
+    mutable std::atomic<bool> m_stop{false};
+};
+
+Outcome RectangleSearch::run() {
+    for (const RectangleItem &item : m_task.items)
+        if (item.firstOption == item.endOption) return {};
+    takeStart();
+    const bool counted = m_limits.steps.has_value();
+    const int walks = counted ? walksInSteps : std::max(1, m_limits.threads);
+    for (int w = 0; w < walks; ++w) {
+        m_walks.push_back(std::make_unique<OrderWalk>(m_task, m_limits.seed, w));
+        if (w == 0 && !m_best.laid.empty()) m_walks[0]->startFrom(m_best.laid);
+        m_walks.back()->aim(ceiling());
+    }
+    m_foundBy.resize(m_walks.size());
+    m_stepsBy.resize(m_walks.size());
+    std::int64_t each = 1;
+    while (!done()) {
+        const double before = elapsed();
+        std::int64_t now = each;
+        if (counted) now = std::min(each, (*m_limits.steps - m_steps + walks - 1) / walks);
+        round(now);
+        share();
+        tell();
+        if (counted) {
+            each = std::min<std::int64_t>(each * 2, 256);
+        } else {
+            const double took = elapsed() - before;
+            if (took < 0.01) each *= 2;
+            else if (took > 0.04) each = std::max<std::int64_t>(1, each / 2);
+        }
+    }
+    return outcome();
+}
+
+void RectangleSearch::takeStart() {
+    if (m_limits.start.size() != m_instance.items.size() || m_instance.items.empty()) return;
+    m_best.laid.resize(m_instance.items.size());
+    m_best.reached = m_task.sheets.front().used;
+    for (const Placement &p : m_limits.start) {
+        const RectangleItem &item = m_task.items[std::size_t(p.item)];
+        Laid &laid = m_best.laid[std::size_t(p.item)];
+        laid.x = Tick(p.corner.x.ticks());
+        laid.y = Tick(p.corner.y.ticks());
+        // An option left out as the double of another stands under that one.
+        const Item &given = m_instance.items[std::size_t(p.item)];
+        const Option &as = given.options[std::size_t(p.option)];
+        for (int o = item.firstOption; o < item.endOption; ++o) {
+            const RectangleOption &mine = m_task.options[std::size_t(o)];
+            const Option &option = given.options[std::size_t(mine.index)];
+            const bool same = mine.index == p.option ||
+                              (option.sheet == as.sheet && option.places == as.places && item.group < 0 &&
+                               m_instance.outlines[std::size_t(option.outline)].width == m_instance.outlines[std::size_t(as.outline)].width &&
+                               m_instance.outlines[std::size_t(option.outline)].height == m_instance.outlines[std::size_t(as.outline)].height);
+            if (same) laid.option = o;
+        }
+        m_best.reached = std::max(m_best.reached, laid.y + m_task.options[std::size_t(laid.option)].height);
+    }
+}
+
+Tick RectangleSearch::ceiling() const {
+    if (!m_task.open()) return 0;
+    if (m_best.laid.empty()) return m_task.sheets.front().y1;
+    // From far away in longer strides, shorter ones each time no walk gets there.
+    Tick stride = (m_best.reached - m_bound) / 8 >> std::min(m_quiet / 8, 20);
+    stride -= stride % m_task.unit();
+    return m_best.reached - std::max(stride, m_task.unit());
+}
+
+bool RectangleSearch::done() const {
+    if (stopped()) return true;
+    if (!m_best.laid.empty() && (!m_task.open() || m_best.reached <= std::max(m_bound, m_task.sheets.front().used))) return true;
+    if (m_limits.steps) return m_steps >= *m_limits.steps;
+    return m_limits.seconds && elapsed() >= *m_limits.seconds;
+}
+
+bool RectangleSearch::stopped() const {
+    if (!m_stop && m_limits.stop && m_limits.stop()) m_stop = true;
+    return m_stop;
+}
+
+void RectangleSearch::round(std::int64_t steps) {
+    m_stepsEach = steps;
+    const auto threads = std::min<std::size_t>(m_walks.size(), std::size_t(std::max(1, m_limits.threads)));
+    std::atomic<std::size_t> next{0};
+    auto work = [&] {
+        for (std::size_t w; (w = next++) < m_walks.size();) walk(w, steps);
+    };
+    std::vector<std::thread> others;
+    for (std::size_t t = 1; t < threads; ++t) others.emplace_back(work);
+    work();
+    for (std::thread &t : others) t.join();
+}
+
+void RectangleSearch::walk(std::size_t w, std::int64_t steps) {
+    OrderWalk &walk = *m_walks[w];
+    m_stepsBy[w] = 0;
+    for (std::int64_t i = 0; i < steps; ++i) {
+        if (i % 16 == 0 && (stopped() || (m_limits.seconds && elapsed() >= *m_limits.seconds && !m_limits.steps && !m_best.laid.empty()))) return;
+        ++m_stepsBy[w];
+        if (!walk.step()) continue;
+        m_foundBy[w] = {walk.laid(), walk.reached()};
+        if (!m_task.open() || walk.reached() <= m_bound) return;
+        walk.aim(walk.reached() - m_task.unit());
+    }
+}
+
+void RectangleSearch::share() {
+    bool better = false;
+    for (std::size_t w = 0; w < m_walks.size(); ++w) {
+        m_steps += m_stepsBy[w];
+        Found &found = m_foundBy[w];
+        if (!found.laid.empty() && (m_best.laid.empty() || found.reached < m_best.reached)) {
+            m_best = std::move(found);
+            better = true;
+        }
+        found = {};
+    }
+    m_quiet = better ? 0 : m_quiet + 1;
+    const Tick top = ceiling();
+    for (auto &walk : m_walks)
+        if (m_task.open() && walk->top() != top) walk->aim(top);
+}
+
+void RectangleSearch::tell() const {
+    if (!m_limits.report) return;
+    Progress p;
+    p.found = !m_best.laid.empty();
+    p.bound = Length::ticks(m_bound - m_task.gap());
+    p.length = Length::ticks(m_best.reached - m_task.gap());
+    p.laid = p.found ? int(m_task.items.size()) : 0;
+    p.share = share01();
+    m_limits.report(p);
+}
+
+double RectangleSearch::share01() const {
+    if (m_limits.steps) return *m_limits.steps > 0 ? std::min(1.0, double(m_steps) / double(*m_limits.steps)) : 1;
+    return m_limits.seconds && *m_limits.seconds > 0 ? std::min(1.0, elapsed() / *m_limits.seconds) : 1;
+}
+
+Outcome RectangleSearch::outcome() const {
+    Outcome o;
+    o.steps = m_steps;
+    o.bound = Length::ticks(m_bound - m_task.gap());
+    if (m_best.laid.empty()) return o;
+    o.kind = Outcome::Kind::Fits;
+    for (const Laid &l : m_best.laid) o.placements.push_back(m_task.placement(m_task.options[std::size_t(l.option)], l.x, l.y));
+    o.length = Length::ticks(m_best.reached - m_task.gap());
+    return o;
+}
+
+} // namespace
+
+Outcome searchRectangles(const Instance &instance, const Limits &limits, Length bound) {
+    return RectangleSearch(instance, limits, bound).run();
+}
+
+} // namespace boltwright::planner
