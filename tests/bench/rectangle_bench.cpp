@@ -100,7 +100,6 @@ Row run(const Case &c, int seed, const Options &o) {
     r.seed = seed;
     r.seconds = since();
     r.found = foundAt;
-    if (std::getenv("SHOWSTEPS")) fmt::print("{} steps {}\n", c.name, outcome.steps);
     r.kind = outcome.kind == planner::Outcome::Kind::Fits ? "fits" : outcome.kind == planner::Outcome::Kind::CannotFit ? "cannot" : "not-found";
     r.proved = outcome.proved;
     r.length = outcome.length.toMillimetres();
