@@ -2,6 +2,7 @@
 
 #include "core/base/ensure.h"
 #include "core/planner/bounds/bounds.h"
+#include "core/planner/polygon_search.h"
 #include "core/planner/rectangle_search.h"
 
 namespace boltwright::planner {
@@ -24,6 +25,7 @@ bool isImpossible(const Instance &instance, Length bound) {
 
 /// What is known about the outcome whoever found it.
 Outcome judged(const Instance &instance, Length bound, Outcome o) {
+    if (o.kind == Outcome::Kind::CannotFit) return refused();
     o.bound = bound;
     if (o.kind != Outcome::Kind::Fits) return o;
     ensure(holds(instance, o.placements), "a layout that the search calls right is right");
@@ -38,7 +40,7 @@ Outcome solve(const Instance &instance, const Limits &limits) {
     const Length bound = isOpen(instance) ? lowerBound(instance) : Length{};
     if (isImpossible(instance, bound)) return refused();
     if (instance.rectilinear()) return judged(instance, bound, searchRectangles(instance, limits, bound));
-    return judged(instance, bound, {}); // slanted edges are not searched yet
+    return judged(instance, bound, searchPolygons(instance, limits, bound));
 }
 
 } // namespace boltwright::planner

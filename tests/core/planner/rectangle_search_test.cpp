@@ -103,7 +103,7 @@ TEST_CASE("whatever is laid keeps every rule, and nothing possible is refused", 
     }
 }
 
-TEST_CASE("the same seed and steps give the same layout with any number of threads", "[rectangles]") {
+TEST_CASE("upright panels lie the same for the same seed and steps with any number of threads", "[rectangles]") {
     const PerfectPacking &p = perfectPackings.back();
     const Instance instance = tiny::bolt(p.width, p.sizes);
     const Outcome one = solve(instance, stepsOnly(300, 1));
@@ -114,7 +114,7 @@ TEST_CASE("the same seed and steps give the same layout with any number of threa
     }
 }
 
-TEST_CASE("a layout to start from is never made worse", "[rectangles]") {
+TEST_CASE("a layout of upright panels to start from is never made worse", "[rectangles]") {
     const PerfectPacking &p = perfectPackings.back();
     const Instance instance = tiny::bolt(p.width, p.sizes);
     Limits limits = stepsOnly(2000);
@@ -127,7 +127,7 @@ TEST_CASE("a layout to start from is never made worse", "[rectangles]") {
     }
 }
 
-TEST_CASE("a search that is told to stop ends with what it has", "[rectangles]") {
+TEST_CASE("a search of upright panels that is told to stop ends with what it has", "[rectangles]") {
     const PerfectPacking &p = perfectPackings.back();
     const Instance instance = tiny::bolt(p.width, p.sizes);
     Limits limits;
