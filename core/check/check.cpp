@@ -1,0 +1,28 @@
+#include "core/check/check.h"
+
+#include "core/check/faults.h"
+
+namespace boltwright {
+
+namespace {
+
+using namespace judge;
+
+constexpr Findings (*rules[])(const Scene &) = {
+    copiesMissing, clothsWrong,  outsideCloth,  flawsCrossed, gapsBroken,      turnsWrong,  mirrorsWrong,
+    motifsMissed,  copiesUnlike, matchesBroken, piecesWrong,  allowancesWrong, listedWrong, figuresWrong,
+};
+
+} // namespace
+
+std::vector<Finding> check(const Job &job, const Layout &layout) {
+    const Scene scene(job, layout);
+    Findings all;
+    for (const auto rule : rules) {
+        const Findings found = rule(scene);
+        all.insert(all.end(), found.begin(), found.end());
+    }
+    return all;
+}
+
+} // namespace boltwright
