@@ -139,6 +139,18 @@ std::vector<Turn> turnsByHand(const Job &job, const Cut &cut) {
     return turns;
 }
 
+ClothPoint oneNudge(const Job &job, const Cut &cut, Heading heading) {
+    const Length step = Length::ticks(job.unit == Unit::Inch ? ticksIn(Unit::Inch) / 8 : 2 * ticksIn(Unit::Millimetre));
+    const ClothPoint here{cut.x, cut.y};
+    switch (heading) {
+    case Heading::TowardsLeft: return here - Vector{step, {}};
+    case Heading::TowardsRight: return here + Vector{step, {}};
+    case Heading::UpTheRoll: return here + Vector{{}, step};
+    case Heading::DownTheRoll: return here - Vector{{}, step};
+    }
+    return here;
+}
+
 namespace {
 
 /// Coordinates of the box's low side, on the axis of the heading, at which the cut would touch something.

@@ -53,6 +53,9 @@ std::vector<Turn> turnsByHand(const Job &job, const Cut &cut);
 
 enum class Heading { TowardsLeft, TowardsRight, UpTheRoll, DownTheRoll };
 
+/// A small step that way, whatever it breaks: 1/8 in, or 2 mm.
+ClothPoint oneNudge(const Job &job, const Cut &cut, Heading heading);
+
 /// The nearest place straight ahead where the cut may lie; none before the cloth ends.
 std::optional<ClothPoint> nextPlace(const Job &job, const Layout &layout, int cut, Heading heading);
 

@@ -153,8 +153,8 @@ Job JobDocument::exchangeJob(Job job) {
     return job;
 }
 
-void JobDocument::showPreview(Layout layout) {
-    m_preview = std::move(layout);
+void JobDocument::showPreview(Preview preview) {
+    m_preview = std::move(preview);
     Q_EMIT changed(Change::Preview);
 }
 

@@ -3,6 +3,7 @@
 #include "core/base/result.h"
 #include "core/edit/layout_edit.h"
 #include "core/job/job.h"
+#include "core/rules/settle.h"
 
 #include <QObject>
 #include <QString>
@@ -37,6 +38,13 @@ CutName nameOf(const Cut &cut);
 /// The cut of that name in the layout; -1: none.
 int indexOf(const Layout &layout, const CutName &name);
 
+/// What is shown in place of the layout for the moment.
+struct Preview {
+    Layout layout;
+    int cut = -1;    ///< the cut in the hand; -1: the whole layout is new, as while planning
+    Settled settled; ///< why that cut lies where it does, and what it breaks
+};
+
 /// Owns the job, its history and its file name; says what changed. Everything that changes the job goes through here
 /// and can be undone. What is *shown* is the layout, or a preview in its place while something is dragged or planned;
 /// dropping the preview leaves no trace.
@@ -46,10 +54,10 @@ public:
     explicit JobDocument(QObject *parent = nullptr);
 
     const Job &job() const { return m_job; }
-    const Layout &layout() const { return m_preview ? *m_preview : laidLayout(); } ///< what is shown
+    const Layout &layout() const { return m_preview ? m_preview->layout : laidLayout(); } ///< what is shown
     const Layout &laidLayout() const; ///< without the preview; an empty one while the job has none
     int layoutIndex() const { return m_layoutIndex; }
-    bool hasPreview() const { return m_preview.has_value(); }
+    const std::optional<Preview> &preview() const { return m_preview; }
     /// Counts every change of the job; what was worked out for an earlier number is out of date.
     quint64 revision() const { return m_revision; }
     QUndoStack *history() { return &m_history; }
@@ -73,7 +81,7 @@ public:
     /// For panels, cloths, card: the layouts follow (see core/edit/job_edit.h).
     void changeJob(Job job, const QString &text, const QString &mergeKey = {});
 
-    void showPreview(Layout layout);
+    void showPreview(Preview preview);
     void dropPreview();
 
     const std::optional<CutName> &selection() const { return m_selection; }
@@ -97,7 +105,7 @@ private:
     Job m_job;
     Layout m_noLayout;
     int m_layoutIndex = 0;
-    std::optional<Layout> m_preview;
+    std::optional<Preview> m_preview;
     QUndoStack m_history;
     QString m_fileName;
     QByteArray m_fileBytes; ///< digest of the file as last read or written

@@ -1,0 +1,112 @@
+#pragma once
+
+#include "ui/canvas/table.h"
+#include "ui/canvas/tools/tool.h"
+#include "ui/canvas/tray.h"
+#include "ui/document/standing.h"
+
+#include <QAbstractScrollArea>
+#include <QElapsedTimer>
+#include <QPixmap>
+#include <QTimer>
+
+namespace boltwright::ui {
+
+/// The cutting table seen from above. Shows the document's layout, or its preview; what the mouse does is a tool's
+/// business. Everything that lies still is painted once and kept, so that a drag repaints what moves.
+class Canvas : public QAbstractScrollArea {
+    Q_OBJECT
+public:
+    Canvas(JobDocument &document, Standing &standing, QWidget *parent = nullptr);
+    ~Canvas() override;
+
+    JobDocument &document() { return m_document; }
+    const JobDocument &document() const { return m_document; }
+    Standing &standing() { return m_standing; }
+    const Table &table() const { return m_table; }
+
+    // The view.
+    void zoomBy(double factor, std::optional<QPointF> around = {});
+    void zoomToFit();
+    double zoom() const { return m_table.scale(); } ///< pixels a millimetre
+    void beginPan(QPoint from);
+    /// Brings the selected cut into sight.
+    void showSelection();
+    QString describe(int cut) const; ///< a sentence for those who listen
+
+    // For tools; viewport pixels.
+    int cutAt(QPointF viewport) const;
+    std::optional<CopyOf> trayCopyAt(QPointF viewport) const { return m_tray.copyAt(viewport); }
+    int sheetUnder(QPointF viewport) const; ///< -1: bare table
+    int sheetNear(QPointF viewport) const;  ///< the nearest; -1: there are none
+    QPointF toSheet(int sheet, QPointF viewport) const; ///< in the sheet's table frame, millimetres
+    QRectF cutRect(int cut) const;
+    bool overTray(QPointF viewport) const;
+    void setTrayWelcoming(bool welcoming);
+    void hold(std::optional<int> cut); ///< the cut in the hand is painted apart from those that lie still
+    void scrollTowards(QPoint viewport);
+    void showNote(const QString &text); ///< a tag that goes away by itself
+
+    QSize sizeHint() const override { return {900, 600}; }
+
+Q_SIGNALS:
+    /// The hand takes hold of a panel: whatever else changes the layout stops.
+    void takingHold();
+    void zoomChanged();
+
+protected:
+    void paintEvent(QPaintEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
+    void scrollContentsBy(int dx, int dy) override;
+    void mousePressEvent(QMouseEvent *event) override;
+    void mouseMoveEvent(QMouseEvent *event) override;
+    void mouseReleaseEvent(QMouseEvent *event) override;
+    void mouseDoubleClickEvent(QMouseEvent *event) override;
+    void wheelEvent(QWheelEvent *event) override;
+    void keyPressEvent(QKeyEvent *event) override;
+    void keyReleaseEvent(QKeyEvent *event) override;
+    void focusInEvent(QFocusEvent *event) override;
+    void focusOutEvent(QFocusEvent *event) override;
+    bool focusNextPrevChild(bool next) override;
+    void changeEvent(QEvent *event) override;
+    bool viewportEvent(QEvent *event) override;
+
+private:
+    void follow(Changes changes);
+    void rebuild();
+    void arrange();
+    void layerStale();
+    Table::Spacing spacing() const;
+    QPointF scrolled() const;
+    QRectF clothRoom() const; ///< the viewport above the tray
+    QTransform toViewport(int sheet) const;
+    void nudge(int key, bool toNextPlace);
+
+    void paintLayer();
+    void paintOffcuts(QPainter &painter);
+    void paintTapes(QPainter &painter);
+    void paintFlags(QPainter &painter);
+    void paintHand(QPainter &painter);
+    void paintReasons(QPainter &painter);
+    void paintNote(QPainter &painter);
+    double tapeTop(int sheet) const;
+
+    JobDocument &m_document;
+    Standing &m_standing;
+    Table m_table;
+    Tray m_tray;
+    Tool *m_tool = nullptr;
+    QPixmap m_layer;             ///< what lies still
+    bool m_layerValid = false;
+    std::optional<int> m_held;
+    QList<QPair<int, QRectF>> m_offcuts; ///< sheet, and the offcut in its table frame
+    bool m_trayWelcoming = false;
+    bool m_fitted = true;        ///< stays fitted while the window changes its size
+    std::optional<QPoint> m_panFrom;
+    QPoint m_panScroll;
+    bool m_spaceHeld = false;
+    QString m_note;
+    QTimer m_noteTimer;
+};
+
+} // namespace boltwright::ui

@@ -1,0 +1,41 @@
+#pragma once
+
+#include "ui/canvas/tools/tool.h"
+#include "ui/document/job_document.h"
+
+namespace boltwright::ui {
+
+/// Takes hold of panels. A press selects; a drag shows where the panel would come to rest, and letting go makes one
+/// step of the history. Dragged down to the tray it is put aside, dragged out of it it is laid. Escape leaves no trace.
+class HandTool : public Tool {
+    Q_OBJECT
+public:
+    using Tool::Tool;
+    void left() override;
+    void pressed(QMouseEvent *event) override;
+    void moved(QMouseEvent *event) override;
+    void released(QMouseEvent *event) override;
+    bool keyPressed(QKeyEvent *event) override;
+    bool keyReleased(QKeyEvent *event) override;
+
+private:
+    enum class Holding { Nothing, Pressed, Dragging };
+    void begin();
+    void follow();
+    void letGo();
+    void giveUp();
+    void turnHeld();
+    Settled settleAt(Layout &layout, bool lettingGo) const;
+
+    Holding m_holding = Holding::Nothing;
+    QPoint m_pressedAt, m_mouse;         ///< viewport pixels
+    QPointF m_grip;                      ///< from the box's corner on screen to the mouse, millimetres of the table frame
+    std::optional<CutName> m_name;       ///< a cut on the cloth
+    std::optional<CopyOf> m_fromTray;    ///< or a copy that was put aside
+    Layout m_start;                      ///< as it lay
+    int m_cut = -1;                      ///< in m_start
+    bool m_free = false;                 ///< snaps to nothing
+    bool m_overTray = false;
+};
+
+} // namespace boltwright::ui

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QObject>
+#include <QPainter>
+
+namespace boltwright::ui {
+
+class Canvas;
+
+/// What the mouse does on the table: entered, given the canvas's events, left. The canvas knows none by name.
+class Tool : public QObject {
+    Q_OBJECT
+public:
+    explicit Tool(Canvas &canvas);
+
+    virtual void entered() {}
+    virtual void left() {} ///< gives up what it holds, without a trace
+    virtual void pressed(QMouseEvent *event) = 0;
+    virtual void moved(QMouseEvent *event) = 0;
+    virtual void released(QMouseEvent *event) = 0;
+    virtual bool keyPressed(QKeyEvent *) { return false; } ///< true: the key was for this tool
+    virtual bool keyReleased(QKeyEvent *) { return false; }
+    virtual void paintOver(QPainter &) {}                  ///< in viewport pixels, above everything
+
+protected:
+    Canvas &m_canvas;
+};
+
+} // namespace boltwright::ui
