@@ -454,7 +454,7 @@ private:
     }
 
     const Job &m_job;
-    const GivenUp &m_given;
+    const GivenUp m_given;
     Layout m_whole; ///< drafts, then staying cuts: what the rules are asked about
     std::vector<Cut> m_drafts, m_staying;
     std::vector<int> m_groupOf;

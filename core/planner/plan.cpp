@@ -10,6 +10,7 @@
 #include "core/check/check.h"
 #include "core/figures/figures.h"
 #include "core/planner/build.h"
+#include "core/rules/rules.h"
 
 namespace boltwright {
 namespace {
@@ -27,19 +28,48 @@ void sortCuts(const Job &job, std::vector<Cut> &cuts) {
     });
 }
 
-/// Every copy that is made of pieces is a seam given up; a locked cut keeps what its own layout conceded for it.
-void listConcessions(const Job &job, const Layout *from, Layout &layout) {
-    std::set<std::pair<std::string, int>> seamed;
-    for (const Cut &cut : layout.cuts)
-        if (cut.of > 1 && seamed.insert({cut.panel, cut.copy}).second)
-            layout.conceded.push_back({Concession::Kind::Seam, cut.panel, cut.copy, {}, {}, {}, {}});
-    if (!from) return;
-    for (const Concession &c : from->conceded) {
-        const bool stays = std::any_of(layout.cuts.begin(), layout.cuts.end(), [&](const Cut &cut) {
-            return cut.state != CutState::Planned && cut.panel == c.panel && cut.copy == c.copy;
-        });
-        if (stays && c.kind != Concession::Kind::Seam && job.panel(c.panel)) layout.conceded.push_back(c);
+bool listed(const Layout &layout, const Concession &c) {
+    return std::any_of(layout.conceded.begin(), layout.conceded.end(), [&](const Concession &o) {
+        return o.kind == c.kind && o.panel == c.panel && o.copy == c.copy && o.edge == c.edge;
+    });
+}
+
+/// Edges that have less than the panel's full allowance: trimmed where it may, else a strip of other cloth is sewn on.
+void listTrims(const Panel &panel, const Cut &cut, std::vector<Concession> &all) {
+    for (int edge = 0; edge < int(cut.allow.size()); ++edge) {
+        const Length full = panel.allowance(edge), left = cut.allow[std::size_t(edge)].value_or(full);
+        if (left == full) continue;
+        const auto kind = left >= panel.leastAllowance(edge) ? Concession::Kind::Trim : Concession::Kind::Stretcher;
+        all.push_back({kind, panel.id, cut.copy, edge, full, left, {}});
     }
+}
+
+/// Everything that this layout departs from, once each: pieces, trims, turns, other cloth as the cuts show them; being
+/// off centre as it was given; and for what stays locked, what its own layout conceded.
+void listConcessions(const Job &job, const Layout *from, const planner::GivenUp *given, Layout &layout) {
+    std::vector<Concession> all;
+    for (const Cut &cut : layout.cuts) {
+        const Panel &panel = *job.panel(cut.panel);
+        const auto add = [&](Concession::Kind kind) { all.push_back({kind, cut.panel, cut.copy, {}, {}, {}, {}}); };
+        if (cut.of > 1) add(Concession::Kind::Seam);
+        const Cloth &home = job.clothOf(panel), &cloth = job.clothOf(cut);
+        if (&home != &cloth) add(Concession::Kind::OtherCloth);
+        const auto turns = turnsOf(panel, home, cloth);
+        if (std::find(turns.begin(), turns.end(), cut.turn) == turns.end()) add(Concession::Kind::Turn);
+        if (given && given->offCentre.count({cut.panel, cut.copy})) add(Concession::Kind::Uncentre);
+        listTrims(panel, cut, all);
+    }
+    if (from)
+        for (const Concession &c : from->conceded) {
+            const bool stays = std::any_of(layout.cuts.begin(), layout.cuts.end(), [&](const Cut &cut) {
+                return cut.state != CutState::Planned && cut.panel == c.panel && cut.copy == c.copy;
+            });
+            if (stays && c.kind == Concession::Kind::Uncentre) all.push_back(c);
+        }
+    for (Concession &c : all)
+        if (!listed(layout, c)) layout.conceded.push_back(std::move(c));
+    if (given)
+        for (const planner::CopyKey &copy : given->leftOut) layout.leftOut.push_back({copy.first, copy.second, {}});
 }
 
 /// Shares of the time: a cloth with more to lay gets more of it.
@@ -54,7 +84,7 @@ std::vector<double> sharesOf(const std::vector<ClothInstance> &cloths) {
 class Planner {
 public:
     Planner(const Job &job, const PlanOptions &options)
-        : m_job(job), m_options(options), m_cloths(planner::buildInstances(job, options.from)), m_outcomes(m_cloths.size()) {}
+        : m_job(job), m_options(options), m_cloths(planner::buildInstances(job, options.from, options.given ? *options.given : planner::GivenUp{})), m_outcomes(m_cloths.size()) {}
 
     Plan run() {
         if (const std::string why = flowBetweenCloths(); !why.empty()) return no(Kind::CannotFit, why);
@@ -152,7 +182,7 @@ private:
             layout.cuts.insert(layout.cuts.end(), cloth.staying.begin(), cloth.staying.end());
         }
         sortCuts(m_job, layout.cuts);
-        listConcessions(m_job, m_options.from, layout);
+        listConcessions(m_job, m_options.from, m_options.given, layout);
         layout = withFigures(m_job, std::move(layout));
         for (std::size_t i = 0; i < m_cloths.size(); ++i)
             for (ClothUse &use : layout.cloths)

@@ -6,6 +6,10 @@
 
 namespace boltwright {
 
+namespace planner {
+struct GivenUp;
+}
+
 /// Where planning stands, for whoever waits.
 struct PlanProgress {
     double share = 0;                  ///< of the time or steps, 0 to 1
@@ -25,6 +29,8 @@ struct PlanOptions {
     /// Cuts that are locked or already off the cloth are taken from this layout and stay; a complete one is also a
     /// start that the result is never worse than.
     const Layout *from = nullptr;
+    /// What is given up from the start (see core/planner/build.h); null: nothing. The layout lists what of it was used.
+    const planner::GivenUp *given = nullptr;
 };
 
 /// What planning came to: an answer with its reason, never a bare no.
