@@ -34,16 +34,6 @@ bool listed(const Layout &layout, const Concession &c) {
     });
 }
 
-/// Edges that have less than the panel's full allowance: trimmed where it may, else a strip of other cloth is sewn on.
-void listTrims(const Panel &panel, const Cut &cut, std::vector<Concession> &all) {
-    for (int edge = 0; edge < int(cut.allow.size()); ++edge) {
-        const Length full = panel.allowance(edge), left = cut.allow[std::size_t(edge)].value_or(full);
-        if (left == full) continue;
-        const auto kind = left >= panel.leastAllowance(edge) ? Concession::Kind::Trim : Concession::Kind::Stretcher;
-        all.push_back({kind, panel.id, cut.copy, edge, full, left, {}});
-    }
-}
-
 /// Everything that this layout departs from, once each: pieces, trims, turns, other cloth as the cuts show them; being
 /// off centre as it was given; and for what stays locked, what its own layout conceded.
 void listConcessions(const Job &job, const Layout *from, const planner::GivenUp *given, Layout &layout) {
@@ -57,7 +47,7 @@ void listConcessions(const Job &job, const Layout *from, const planner::GivenUp 
         const auto turns = turnsOf(panel, home, cloth);
         if (std::find(turns.begin(), turns.end(), cut.turn) == turns.end()) add(Concession::Kind::Turn);
         if (given && given->offCentre.count({cut.panel, cut.copy})) add(Concession::Kind::Uncentre);
-        listTrims(panel, cut, all);
+        for (Concession &trim : trimsOf(panel, cut)) all.push_back(std::move(trim));
     }
     if (from)
         for (const Concession &c : from->conceded) {

@@ -330,6 +330,18 @@ std::vector<Turn> allowedTurns(const Job &job, const Layout &layout, int index) 
     return turns;
 }
 
+std::vector<Concession> trimsOf(const Panel &panel, const Cut &cut) {
+    std::vector<Concession> trims;
+    if (cut.piece > 1) return trims;
+    for (int edge = 0; edge < int(cut.allow.size()); ++edge) {
+        const Length full = panel.allowance(edge), left = cut.allow[std::size_t(edge)].value_or(full);
+        if (left == full) continue;
+        const auto kind = left >= panel.leastAllowance(edge) ? Concession::Kind::Trim : Concession::Kind::Stretcher;
+        trims.push_back({kind, panel.id, cut.copy, edge, full, left, {}});
+    }
+    return trims;
+}
+
 std::vector<Breach> breaches(const Job &job, const Layout &layout) {
     const std::vector<LaidCut> laid = layAll(job, layout);
     const std::vector<PhaseLink> links = phaseLinks(job, layout);

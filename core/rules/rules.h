@@ -34,6 +34,10 @@ std::optional<PlaceSet> allowedPlaces(const Job &job, const Layout &layout, int 
 /// The turns that remain to a cut beside partners that share a phase (and so the turn) with it.
 std::vector<Turn> allowedTurns(const Job &job, const Layout &layout, int cut);
 
+/// Edges on which the cut has less than its panel's full allowance, as concessions: trimmed where that is enough, else
+/// a strip of other cloth is sewn on. Empty for every piece but a copy's first, which speaks for all.
+std::vector<Concession> trimsOf(const Panel &panel, const Cut &cut);
+
 /// A rule that a cut breaks where it lies, in the words of the trade, for the person who drags it.
 struct Breach {
     enum class Kind { Cloth, Edge, Flaw, Neighbour, Turn, Motif, Alike, Flow, Allowance, Missing };
