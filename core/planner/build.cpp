@@ -494,6 +494,14 @@ std::vector<Cut> draftCuts(const Job &job, const std::vector<Cut> &staying, cons
     return drafts;
 }
 
+std::vector<Length> morePieces(const Job &job, const Panel &panel) {
+    const int count = std::max<int>(1, int(piecesFor(panel, job.clothOf(panel)).size())) + 1;
+    if (count > panel.pieces.most) return {};
+    const PanelBox box = boxOf(cutOutline(panel.shape, preferredAllowances(panel)));
+    std::vector<Length> pieces = equalPieces(std::max(box.width(), box.height()), panel.pieces.seam, count);
+    return allWithin(pieces, panel.pieces.shortest, Length::limit()) ? pieces : std::vector<Length>{};
+}
+
 std::vector<ClothInstance> buildInstances(const Job &job, const Layout *from, const GivenUp &given) {
     return Builder(job, from, given).build();
 }

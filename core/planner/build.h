@@ -42,6 +42,10 @@ struct GivenUp {
 /// concession). `staying` cuts stand for their copies.
 std::vector<Cut> draftCuts(const Job &job, const std::vector<Cut> &staying, const GivenUp &given = {});
 
+/// The cut lengths of a copy's pieces with one join more than its cloth needs, equal about the middle; empty when the
+/// panel may not have so many or they would be too short.
+std::vector<Length> morePieces(const Job &job, const Panel &panel);
+
 /// One instance a cloth that has anything to lay. `from`: its locked and cut cuts stay; may be null.
 std::vector<ClothInstance> buildInstances(const Job &job, const Layout *from, const GivenUp &given = {});
 

@@ -1,0 +1,353 @@
+#include "core/concede/concede.h"
+
+#include "core/concede/grow_back.h"
+#include "core/measure/length_text.h"
+#include "core/planner/random.h"
+#include "core/rules/rules.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <chrono>
+#include <set>
+
+namespace boltwright {
+namespace {
+
+using Kind = Concession::Kind;
+using planner::CopyKey;
+using planner::GivenUp;
+using Fits = planner::Outcome::Kind;
+
+bool has(const std::vector<Kind> &kinds, Kind kind) { return std::find(kinds.begin(), kinds.end(), kind) != kinds.end(); }
+
+std::string nameOf(const Panel &panel) { return panel.name.empty() ? panel.id : panel.name; }
+
+/// What a copy is left with on its edges when all that these kinds allow is taken.
+EdgeLengths leastEdges(const Panel &panel, bool trim, bool stretcher) {
+    EdgeLengths allow(edgeCount(panel.shape));
+    bool any = false;
+    for (int edge = 0; edge < int(allow.size()); ++edge) {
+        Length least = panel.allowance(edge);
+        if (trim) least = std::min(least, panel.leastAllowance(edge));
+        if (const auto it = panel.may.stretcher.find(edge); stretcher && it != panel.may.stretcher.end()) least = std::min(least, it->second);
+        if (least == panel.allowance(edge)) continue;
+        allow[std::size_t(edge)] = least;
+        any = true;
+    }
+    return any ? allow : EdgeLengths{};
+}
+
+/// Everything that these kinds allow, given up at once, on the cloths of the job.
+GivenUp everything(const Job &job, const std::vector<Kind> &kinds) {
+    GivenUp given;
+    for (const Panel &panel : job.panels)
+        for (int copy = 1; copy <= panel.count; ++copy) {
+            const CopyKey key{panel.id, copy};
+            if (has(kinds, Kind::Trim) || has(kinds, Kind::Stretcher))
+                if (EdgeLengths least = leastEdges(panel, has(kinds, Kind::Trim), has(kinds, Kind::Stretcher)); !least.empty()) given.allow[key] = least;
+            if (has(kinds, Kind::Turn) && panel.may.turn) given.turned.insert(key);
+            if (has(kinds, Kind::Uncentre) && panel.may.uncentre) given.offCentre.insert(key);
+            if (has(kinds, Kind::OtherCloth)) {
+                if (panel.may.otherCloth.any) given.leftOut.insert(key);
+                else if (!panel.may.otherCloth.id.empty()) given.otherCloth[key] = panel.may.otherCloth.id;
+            }
+            if (has(kinds, Kind::Seam) && panel.pieces.most > 1)
+                if (auto pieces = planner::morePieces(job, panel); !pieces.empty()) given.pieces[key] = std::move(pieces);
+        }
+    // A copy in pieces keeps its full allowances: both at once would hide a seam in a trimmed edge.
+    for (const auto &[key, pieces] : given.pieces) given.allow.erase(key);
+    return given;
+}
+
+/// One thing given up for one copy, that can be taken back alone.
+struct Atom {
+    Kind kind;
+    CopyKey copy;
+};
+
+std::vector<Atom> atomsOf(const GivenUp &given) {
+    std::vector<Atom> atoms;
+    for (const auto &[key, pieces] : given.pieces) atoms.push_back({Kind::Seam, key});
+    for (const CopyKey &key : given.turned) atoms.push_back({Kind::Turn, key});
+    for (const CopyKey &key : given.offCentre) atoms.push_back({Kind::Uncentre, key});
+    for (const auto &[key, cloth] : given.otherCloth) atoms.push_back({Kind::OtherCloth, key});
+    for (const CopyKey &key : given.leftOut) atoms.push_back({Kind::OtherCloth, key});
+    return atoms;
+}
+
+GivenUp without(GivenUp given, const Atom &atom) {
+    switch (atom.kind) {
+    case Kind::Seam: given.pieces.erase(atom.copy); break;
+    case Kind::Turn: given.turned.erase(atom.copy); break;
+    case Kind::Uncentre: given.offCentre.erase(atom.copy); break;
+    case Kind::OtherCloth:
+        given.otherCloth.erase(atom.copy);
+        given.leftOut.erase(atom.copy);
+        break;
+    default: given.allow.erase(atom.copy);
+    }
+    return given;
+}
+
+/// The time or the steps of one question, shared out over many small plans.
+class Budget {
+public:
+    explicit Budget(const PlanOptions &options) : m_options(options), m_begin(std::chrono::steady_clock::now()) {
+        if (options.steps) m_left = *options.steps;
+    }
+    bool over() const {
+        if (m_options.stop && m_options.stop()) return true;
+        return m_options.steps ? m_left <= 0 : elapsed() >= m_options.seconds.value_or(5);
+    }
+    double shareGone() const {
+        return m_options.steps ? 1.0 - double(m_left) / double(std::max<std::int64_t>(1, *m_options.steps)) : elapsed() / m_options.seconds.value_or(5);
+    }
+    /// Options for a plan that may take `share` of all there was at the start, and no more than is left.
+    PlanOptions slice(double share) const {
+        PlanOptions o = m_options;
+        o.report = nullptr;
+        o.given = nullptr;
+        if (m_options.steps) o.steps = std::max<std::int64_t>(1, std::min<std::int64_t>(m_left, std::int64_t(share * double(*m_options.steps))));
+        else o.seconds = std::max(0.01, std::min(m_options.seconds.value_or(5) - elapsed(), share * m_options.seconds.value_or(5)));
+        return o;
+    }
+    /// Counts what a plan was allowed, not what it took: the same on every machine.
+    void spend(const PlanOptions &slice) {
+        if (slice.steps) m_left -= *slice.steps;
+    }
+
+private:
+    double elapsed() const { return std::chrono::duration<double>(std::chrono::steady_clock::now() - m_begin).count(); }
+    PlanOptions m_options;
+    std::chrono::steady_clock::time_point m_begin;
+    std::int64_t m_left = 0;
+};
+
+/// How much a layout gives up, kind by kind from the last of the order to the first; less is better.
+std::vector<std::int64_t> costOf(const Layout &layout, const std::vector<Kind> &order, bool fewestFirst) {
+    std::vector<std::int64_t> cost;
+    for (auto it = order.rbegin(); it != order.rend(); ++it) {
+        std::set<CopyKey> copies;
+        Length length;
+        for (const Concession &c : layout.conceded)
+            if (c.kind == *it) {
+                copies.insert({c.panel, c.copy});
+                if (c.from && c.to) length += *c.from - *c.to;
+            }
+        if (*it == Kind::OtherCloth)
+            for (const LeftOut &l : layout.leftOut) copies.insert({l.panel, l.copy});
+        const std::int64_t count = std::int64_t(copies.size()), cloth = length.ticks();
+        cost.push_back(fewestFirst ? count : cloth);
+        cost.push_back(fewestFirst ? cloth : count);
+    }
+    return cost;
+}
+
+class Search {
+public:
+    Search(const Job &job, const ConcedeOptions &options)
+        : m_job(job), m_options(options), m_budget(options.plan), m_random(options.plan.seed) {}
+
+    Conceding run() {
+        Conceding answer;
+        const Plan asked = planGiving({}, 0.15);
+        if (asked.kind == Fits::Fits) {
+            answer.kind = Fits::Fits;
+            answer.nothingNeeded = true;
+            answer.ways.push_back(describe(asked.layout));
+            return answer;
+        }
+        answer.reason = asked.reason;
+        answer.kind = asked.kind;
+        levels(answer);
+        others(answer);
+        if (!answer.ways.empty()) answer.kind = Fits::Fits;
+        return answer;
+    }
+
+private:
+    Plan planGiving(const GivenUp &given, double share) {
+        PlanOptions o = m_budget.slice(share);
+        o.given = &given;
+        o.seed = m_options.plan.seed + std::uint64_t(m_plans++);
+        Plan p = plan(m_job, o);
+        m_budget.spend(o);
+        return p;
+    }
+
+    /// Kind after kind in the order asked, until what is allowed does.
+    void levels(Conceding &answer) {
+        std::vector<Kind> kinds;
+        const double share = 0.3 / double(std::max<std::size_t>(1, m_options.order.size()));
+        GivenUp before;
+        for (std::size_t k = 0; k < m_options.order.size() && !m_budget.over(); ++k) {
+            kinds.push_back(m_options.order[k]);
+            const GivenUp given = everything(m_job, kinds);
+            if (given == before) continue; // nothing of this kind has leave
+            before = given;
+            const Plan p = planGiving(given, share);
+            answer.kind = p.kind;
+            if (p.kind != Fits::Fits) continue;
+            answer.ways.push_back(describe(least(given, p.layout, m_options.ways > 1 ? 0.75 : 1.0)));
+            return;
+        }
+    }
+
+    /// Other ways: each single kind alone, and all but the ones already used.
+    void others(Conceding &answer) {
+        for (Kind kind : m_options.order) {
+            if (int(answer.ways.size()) >= m_options.ways || m_budget.over() || answer.ways.empty()) return;
+            const GivenUp given = everything(m_job, {kind});
+            if (given == GivenUp{}) continue;
+            const Plan p = planGiving(given, 0.1);
+            if (p.kind != Fits::Fits) continue;
+            ConcedeWay way = describe(least(given, p.layout, std::min(1.0, m_budget.shareGone() + 0.1)));
+            const bool known = std::any_of(answer.ways.begin(), answer.ways.end(), [&](const ConcedeWay &w) { return w.kinds == way.kinds; });
+            if (!known) answer.ways.push_back(std::move(way));
+        }
+    }
+
+    bool better(const Layout &a, const Layout &b) const {
+        return costOf(a, m_options.order, m_options.fewestPanelsFirst) < costOf(b, m_options.order, m_options.fewestPanelsFirst);
+    }
+
+    /// From a layout in which all that may be given up was, to one that gives up as little as the time allows to find:
+    /// first whole things are taken back one by one, the last kind first; then trims are given back.
+    Layout least(GivenUp given, const Layout &first, double until) {
+        Layout best = growBack(m_job, first);
+        std::vector<Atom> atoms = atomsOf(given);
+        const auto rank = [&](Kind k) { return std::find(m_options.order.begin(), m_options.order.end(), k) - m_options.order.begin(); };
+        std::stable_sort(atoms.begin(), atoms.end(), [&](const Atom &a, const Atom &b) { return rank(a.kind) > rank(b.kind); });
+        for (const Atom &atom : atoms) {
+            if (m_budget.over() || m_budget.shareGone() >= until) return best;
+            const GivenUp fewer = without(given, atom);
+            const Plan p = planGiving(fewer, 0.3 / double(atoms.size()));
+            if (p.kind != Fits::Fits) continue;
+            given = fewer;
+            if (Layout l = growBack(m_job, p.layout); better(l, best)) best = std::move(l);
+        }
+        return trims(given, std::move(best), until);
+    }
+
+    /// Some copies are held to their full allowances, the others may give all; what then fits is grown back, and kept
+    /// when it gives up less.
+    Layout trims(const GivenUp &given, Layout best, double until) {
+        if (given.allow.empty()) return best;
+        std::int64_t failures = 0;
+        while (!m_budget.over() && m_budget.shareGone() < until && trimmedInAll(best) > Length{}) {
+            const Plan p = planGiving(holdSome(given, best), failures % 8 == 7 ? 0.02 : 0.004);
+            if (p.kind != Fits::Fits) {
+                ++failures;
+                continue;
+            }
+            Layout l = growBack(m_job, p.layout);
+            if (better(l, best)) {
+                best = std::move(l);
+                failures = 0;
+            } else ++failures;
+        }
+        return best;
+    }
+
+    GivenUp holdSome(const GivenUp &given, const Layout &best) {
+        GivenUp held = given;
+        std::set<CopyKey> trimmed;
+        for (const Concession &c : best.conceded)
+            if (c.kind == Kind::Trim || c.kind == Kind::Stretcher) trimmed.insert({c.panel, c.copy});
+        for (auto &[key, allow] : held.allow) {
+            const Panel &panel = *m_job.panel(key.first);
+            for (int edge = 0; edge < int(allow.size()); ++edge) {
+                if (!allow[std::size_t(edge)]) continue;
+                // Edges that need nothing now are mostly held; those that do are sometimes tried without.
+                Length now = panel.allowance(edge);
+                for (const Concession &c : best.conceded)
+                    if (c.panel == key.first && c.copy == key.second && c.edge == edge && c.to) now = *c.to;
+                const bool isTrimmed = now < panel.allowance(edge);
+                const int dice = m_random.below(8);
+                if (isTrimmed ? dice == 0 : dice < 5) allow[std::size_t(edge)].reset();
+                else if (isTrimmed && dice < 4) allow[std::size_t(edge)] = now;
+            }
+        }
+        std::erase_if(held.allow, [](const auto &entry) {
+            return std::none_of(entry.second.begin(), entry.second.end(), [](const auto &a) { return a.has_value(); });
+        });
+        return held;
+    }
+
+    ConcedeWay describe(const Layout &layout) const {
+        ConcedeWay way;
+        way.layout = layout;
+        way.trimmed = trimmedInAll(layout);
+        std::set<CopyKey> copies;
+        for (const Concession &c : layout.conceded) copies.insert({c.panel, c.copy});
+        for (const LeftOut &l : layout.leftOut) copies.insert({l.panel, l.copy});
+        way.panels = int(copies.size());
+        for (Kind kind : m_options.order) {
+            const bool used = std::any_of(layout.conceded.begin(), layout.conceded.end(), [&](const Concession &c) { return c.kind == kind; }) ||
+                              (kind == Kind::OtherCloth && !layout.leftOut.empty());
+            if (used) way.kinds.push_back(kind);
+        }
+        way.words = concededInWords(m_job, layout);
+        return way;
+    }
+
+    const Job &m_job;
+    const ConcedeOptions &m_options;
+    Budget m_budget;
+    planner::Random m_random;
+    int m_plans = 0;
+};
+
+std::string copyName(const Panel &panel, int copy) {
+    return panel.count > 1 ? fmt::format("{} ({} of {})", nameOf(panel), copy, panel.count) : nameOf(panel);
+}
+
+std::string inWords(const Job &job, const Layout &layout, const Panel &panel, const Concession &c) {
+    const std::string who = copyName(panel, c.copy);
+    const auto said = [&](std::optional<Length> l) { return spokenWithUnit(l.value_or(Length{}), job.unit); };
+    const std::string edge = c.edge ? std::holds_alternative<PolygonShape>(panel.shape) ? fmt::format("edge {}", *c.edge + 1) : edgeName(panel.shape, *c.edge) + " edge"
+                                    : "all edges";
+    switch (c.kind) {
+    case Kind::Trim: return fmt::format("{}: {} from {} to {}", who, edge, said(c.from), said(c.to));
+    case Kind::Stretcher: return fmt::format("{}: a strip of other cloth sewn on at the {}, face cloth from {} to {}", who, edge, said(c.from), said(c.to));
+    case Kind::Seam: {
+        const auto cut = std::find_if(layout.cuts.begin(), layout.cuts.end(), [&](const Cut &k) { return k.panel == c.panel && k.copy == c.copy; });
+        const int of = cut == layout.cuts.end() ? 2 : cut->of;
+        return fmt::format("{}: made of {} pieces, {} {}", who, of, of - 1, of == 2 ? "join" : "joins");
+    }
+    case Kind::Turn: return fmt::format("{}: turned the other way", who);
+    case Kind::Uncentre: return fmt::format("{}: off centre", who);
+    case Kind::OtherCloth: return fmt::format("{}: cut from other cloth", who);
+    }
+    return who;
+}
+
+} // namespace
+
+std::vector<Kind> usualOrder() { return {Kind::Trim, Kind::Stretcher, Kind::OtherCloth, Kind::Uncentre, Kind::Turn, Kind::Seam}; }
+
+std::string nameOf(Kind kind) {
+    switch (kind) {
+    case Kind::Trim: return "trim an allowance";
+    case Kind::Stretcher: return "sew a strip on out of sight";
+    case Kind::Seam: return "one more join";
+    case Kind::Turn: return "turn a part the other way";
+    case Kind::Uncentre: return "let a part leave the motif";
+    case Kind::OtherCloth: return "cut a part from other cloth";
+    }
+    return {};
+}
+
+Conceding concede(const Job &job, const ConcedeOptions &options) { return Search(job, options).run(); }
+
+std::vector<std::string> concededInWords(const Job &job, const Layout &layout) {
+    std::vector<std::string> words;
+    for (const Concession &c : layout.conceded)
+        if (const Panel *panel = job.panel(c.panel)) words.push_back(inWords(job, layout, *panel, c));
+    for (const LeftOut &l : layout.leftOut)
+        if (const Panel *panel = job.panel(l.panel)) words.push_back(copyName(*panel, l.copy) + ": cut from other cloth");
+    return words;
+}
+
+} // namespace boltwright
