@@ -176,10 +176,17 @@ private:
         return p;
     }
 
-    /// Kind after kind in the order asked, until what is allowed does.
+    /// Kind after kind in the order asked, until what is allowed does. Tight cloth takes longer to fill: where a quick
+    /// look finds nothing, a longer one follows.
     void levels(Conceding &answer) {
+        for (const double share : {0.05, 0.25, 0.5}) {
+            levels(answer, share);
+            if (!answer.ways.empty() || answer.kind == Fits::CannotFit) return;
+        }
+    }
+
+    void levels(Conceding &answer, double share) {
         std::vector<Kind> kinds;
-        const double share = 0.3 / double(std::max<std::size_t>(1, m_options.order.size()));
         GivenUp before;
         for (std::size_t k = 0; k < m_options.order.size() && !m_budget.over(); ++k) {
             kinds.push_back(m_options.order[k]);
