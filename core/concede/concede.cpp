@@ -151,7 +151,7 @@ public:
 
     Conceding run() {
         Conceding answer;
-        const Plan asked = planGiving({}, 0.15);
+        const Plan asked = planGiving({}, 0.3);
         if (asked.kind == Fits::Fits) {
             answer.kind = Fits::Fits;
             answer.nothingNeeded = true;
@@ -179,7 +179,7 @@ private:
     /// Kind after kind in the order asked, until what is allowed does. Tight cloth takes longer to fill: where a quick
     /// look finds nothing, a longer one follows.
     void levels(Conceding &answer) {
-        for (const double share : {0.05, 0.25, 0.5}) {
+        for (const double share : {0.05, 0.2, 0.4}) {
             levels(answer, share);
             if (!answer.ways.empty() || answer.kind == Fits::CannotFit) return;
         }
@@ -347,6 +347,26 @@ std::string nameOf(Kind kind) {
 }
 
 Conceding concede(const Job &job, const ConcedeOptions &options) { return Search(job, options).run(); }
+
+Plan planOrConcede(const Job &job, const PlanOptions &options) {
+    if (everything(job, usualOrder()) == GivenUp{}) return plan(job, options);
+    // A bolt without an end holds whatever fits its width: nothing needs giving up, so no time is set aside for it.
+    const bool endless = std::all_of(job.cloths.begin(), job.cloths.end(), [](const Cloth &c) { return c.bolt && !c.bolt->length; });
+    if (endless)
+        if (Plan p = plan(job, options); p.kind == Fits::Fits) return p;
+    ConcedeOptions o;
+    o.plan = options;
+    o.ways = 1;
+    const Conceding c = concede(job, o);
+    Plan p;
+    p.kind = c.kind;
+    p.proved = c.kind == Fits::CannotFit;
+    p.reason = c.reason;
+    if (c.ways.empty()) return p;
+    p.layout = c.ways.front().layout;
+    p.proved = std::all_of(p.layout.cloths.begin(), p.layout.cloths.end(), [](const ClothUse &u) { return u.proved || !u.length; });
+    return p;
+}
 
 std::vector<std::string> concededInWords(const Job &job, const Layout &layout) {
     std::vector<std::string> words;

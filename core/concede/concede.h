@@ -42,6 +42,10 @@ struct Conceding {
 /// kinds. Pure when steps are given.
 Conceding concede(const Job &job, const ConcedeOptions &options);
 
+/// Plans as asked, and where the cloth does not do and something may be given up, with the least that does, in the
+/// usual order. The time or steps of `options` are for both together.
+Plan planOrConcede(const Job &job, const PlanOptions &options);
+
 /// What a layout gives up, one sentence a concession, in the trade's words and the job's unit.
 std::vector<std::string> concededInWords(const Job &job, const Layout &layout);
 
