@@ -1,12 +1,12 @@
 #include "core/planner/polygon_search.h"
 
+#include "core/planner/polygon/profile_walk.h"
 #include "core/planner/polygon/walker.h"
 
 #include <algorithm>
 #include <atomic>
 #include <chrono>
 #include <memory>
-#include <mutex>
 #include <thread>
 
 namespace boltwright::planner {
@@ -15,7 +15,7 @@ namespace {
 using Time = std::chrono::steady_clock;
 
 /// A fixed number, so that with a count of steps the outcome does not hang on how many threads there are.
-constexpr int walkersBySteps = 4;
+constexpr int slotsBySteps = 4;
 
 std::vector<Placement> placementsOf(const std::vector<Where> &layout) {
     std::vector<Placement> out;
@@ -53,22 +53,31 @@ public:
     Outcome run();
 
 private:
+    /// What one slot of the search does: squeezing and, on a bolt, laying from the bottom up, by turns.
+    struct Slot {
+        std::unique_ptr<Walker> walker;
+        std::unique_ptr<ProfileWalk> profile;
+        bool byProfile = false; ///< whose turn it is
+    };
+
     double seconds() const { return std::chrono::duration<double>(Time::now() - m_begin).count(); }
     bool over() const;
     bool goodEnough() const;
-    void eachWalker(const std::function<void(Walker &, int)> &task);
-    void keep(const Walker &walker);
+    void begin();
+    void round();
+    void eachSlot(const std::function<void(Slot &, int)> &task);
+    void keep(const std::vector<Where> &layout);
     void merge();
     void tell();
+    std::int64_t steps() const;
 
     const Instance &m_instance;
     const Limits &m_limits;
     Model m_model;
     Length m_bound;
     Time::time_point m_begin;
-    std::vector<std::unique_ptr<Walker>> m_walkers;
+    std::vector<Slot> m_slots;
     std::vector<Placement> m_best;
-    std::mutex m_telling;
 };
 
 /// Time or patience is over. Steps are counted between rounds, never here.
@@ -81,34 +90,66 @@ bool Search::goodEnough() const {
     return !m_best.empty() && (!m_model.open || lengthUsed(m_instance, m_best, 0) <= m_bound);
 }
 
-void Search::eachWalker(const std::function<void(Walker &, int)> &task) {
+void Search::eachSlot(const std::function<void(Slot &, int)> &task) {
     std::atomic<int> next = 0;
     auto work = [&] {
-        for (int k = next++; k < int(m_walkers.size()); k = next++) task(*m_walkers[std::size_t(k)], k);
+        for (int k = next++; k < int(m_slots.size()); k = next++) task(m_slots[std::size_t(k)], k);
     };
     std::vector<std::thread> others;
-    for (int t = 1; t < std::min(m_limits.threads, int(m_walkers.size())); ++t) others.emplace_back(work);
+    for (int t = 1; t < std::min(m_limits.threads, int(m_slots.size())); ++t) others.emplace_back(work);
     work();
     for (std::thread &t : others) t.join();
 }
 
+void Search::begin() {
+    const int count = m_limits.steps ? slotsBySteps : std::max(1, m_limits.threads);
+    Random seeds(m_limits.seed);
+    for (int k = 0; k < count; ++k) {
+        Slot slot;
+        slot.walker = std::make_unique<Walker>(m_model, seeds.next());
+        slot.walker->rememberBound(double(m_bound.ticks()));
+        if (m_model.open) {
+            slot.profile = std::make_unique<ProfileWalk>(m_model, seeds.next());
+            slot.profile->rememberBound(double(m_bound.ticks()));
+            slot.byProfile = k % 2 == 0;
+        }
+        m_slots.push_back(std::move(slot));
+    }
+    const auto layout = m_best.empty() ? std::vector<Where>{} : layoutOf(m_best, m_instance.items.size());
+    eachSlot([&](Slot &slot, int k) { layout.empty() ? slot.walker->lay(k) : slot.walker->start(layout); });
+}
+
+void Search::round() {
+    const auto n = std::int64_t(m_instance.items.size());
+    const std::int64_t relocations = std::max<std::int64_t>(100, 20'000 / n), layings = std::max<std::int64_t>(10, 8'000 / n);
+    auto stop = [&] { return over(); };
+    eachSlot([&](Slot &slot, int) {
+        if (slot.byProfile) slot.profile->run(layings, stop);
+        else slot.walker->run(relocations, stop);
+        slot.byProfile = slot.profile && !slot.byProfile;
+    });
+}
+
 /// A layout counts only once the exact rules agree.
-void Search::keep(const Walker &walker) {
-    if (!walker.found()) return;
-    const auto placements = placementsOf(walker.best());
+void Search::keep(const std::vector<Where> &layout) {
+    const auto placements = placementsOf(layout);
     const bool better = m_best.empty() || (m_model.open && lengthUsed(m_instance, placements, 0) < lengthUsed(m_instance, m_best, 0));
     if (better && holds(m_instance, placements)) m_best = placements;
 }
 
+/// Everybody goes on from the best layout.
 void Search::merge() {
-    const Walker *leader = nullptr;
-    for (const auto &w : m_walkers) {
-        keep(*w);
-        if (w->found() && (!leader || w->length() < leader->length())) leader = w.get();
+    for (const Slot &slot : m_slots) {
+        if (slot.walker->found()) keep(slot.walker->best());
+        if (slot.profile && slot.profile->found()) keep(slot.profile->best());
     }
-    if (!leader) return;
-    for (const auto &w : m_walkers)
-        if (w.get() != leader) w->adopt(*leader);
+    if (m_best.empty()) return;
+    const auto layout = layoutOf(m_best, m_instance.items.size());
+    const double length = m_model.open ? double(lengthUsed(m_instance, m_best, 0).ticks()) : 0;
+    for (Slot &slot : m_slots) {
+        slot.walker->adopt(layout, length);
+        if (slot.profile) slot.profile->mustBeat(length);
+    }
 }
 
 void Search::tell() {
@@ -118,11 +159,19 @@ void Search::tell() {
     if (p.found && m_model.open) p.length = lengthUsed(m_instance, m_best, 0);
     p.bound = m_bound;
     p.laid = p.found ? int(m_instance.items.size()) : 0;
-    std::int64_t moves = 0;
-    for (const auto &w : m_walkers) moves += w->moves();
-    if (m_limits.steps) p.share = std::min(1., double(moves) / double(std::max<std::int64_t>(1, *m_limits.steps)));
+    if (m_limits.steps) p.share = std::min(1., double(steps()) / double(std::max<std::int64_t>(1, *m_limits.steps)));
     else if (m_limits.seconds) p.share = std::min(1., seconds() / std::max(1e-3, *m_limits.seconds));
     m_limits.report(p);
+}
+
+/// One relocation of one item counts one; laying everything anew counts what takes about as long.
+std::int64_t Search::steps() const {
+    std::int64_t sum = 0;
+    for (const Slot &slot : m_slots) {
+        sum += slot.walker->moves();
+        if (slot.profile) sum += slot.profile->moves() * 2;
+    }
+    return sum;
 }
 
 Outcome Search::run() {
@@ -132,28 +181,15 @@ Outcome Search::run() {
         out.proved = true;
         return out;
     }
-    const int count = m_limits.steps ? walkersBySteps : std::max(1, m_limits.threads);
-    Random seeds(m_limits.seed);
-    for (int k = 0; k < count; ++k) {
-        m_walkers.push_back(std::make_unique<Walker>(m_model, seeds.next()));
-        m_walkers.back()->rememberBound(double(m_bound.ticks()));
-    }
-    const auto layout = m_best.empty() ? std::vector<Where>{} : layoutOf(m_best, m_instance.items.size());
-    eachWalker([&](Walker &w, int k) { layout.empty() ? w.lay(k) : w.start(layout); });
-    const std::int64_t round = std::max<std::int64_t>(100, 20'000 / std::max<std::int64_t>(1, std::int64_t(m_instance.items.size())));
-    auto moves = [&] {
-        std::int64_t sum = 0;
-        for (const auto &w : m_walkers) sum += w->moves();
-        return sum;
-    };
+    begin();
     merge();
     tell();
-    while (!over() && !goodEnough() && (!m_limits.steps || moves() < *m_limits.steps)) {
-        eachWalker([&](Walker &w, int) { w.run(round, [&] { return over(); }); });
+    while (!over() && !goodEnough() && (!m_limits.steps || steps() < *m_limits.steps)) {
+        round();
         merge();
         tell();
     }
-    out.steps = moves();
+    out.steps = steps();
     if (m_best.empty()) return out;
     out.kind = Outcome::Kind::Fits;
     out.placements = m_best;

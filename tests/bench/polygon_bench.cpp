@@ -75,7 +75,7 @@ Case readJob(const json &file, const std::string &path) {
         const json &s = panel["shape"];
         const Shape shape = s["kind"] == "rectangle"
                                 ? Shape(Rectangle{ticks(s["across"]), ticks(s["up"])})
-                                : Shape(Trapezoid{ticks(s["bottom"]), ticks(s["top"]), ticks(s["up"]), ticks(s["shift"])});
+                                : Shape(Trapezoid{ticks(s["bottom"]), ticks(s["top"]), ticks(s["up"]), ticks(s.value("shift", 0.))});
         Item item;
         Option o;
         o.outline = outlineIn(c.instance, laid(measuredOutline(shape), Turn::Deg0, false));

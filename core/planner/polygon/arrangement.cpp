@@ -172,7 +172,7 @@ double Arrangement::used() const {
     return most;
 }
 
-std::optional<PlaceSet> Arrangement::placesOf(int item, int option) const {
+const std::optional<PlaceSet> &Arrangement::placesOf(int item, int option) const {
     return m_places[std::size_t(item)][std::size_t(option)];
 }
 
@@ -196,7 +196,7 @@ std::optional<Where> Arrangement::cheapest(int item, double enough) {
     const int first = choices.size() > 1 ? m_random.below(int(choices.size())) : 0;
     for (int k = 0; k < int(choices.size()); ++k) {
         const int o = choices[std::size_t((first + k) % int(choices.size()))];
-        const auto places = placesOf(item, o);
+        const auto &places = placesOf(item, o);
         if (!places) continue;
         prepare(item, optionOf(item, o), *places);
         if (const auto spot = m_spots.best(enough)) {
@@ -211,7 +211,7 @@ std::optional<Where> Arrangement::lowest(int item) {
     std::optional<Where> found;
     double least = 1e300;
     for (int o : m_model.choices[std::size_t(item)]) {
-        const auto places = placesOf(item, o);
+        const auto &places = placesOf(item, o);
         if (!places) continue;
         const Option &option = optionOf(item, o);
         prepare(item, option, *places);

@@ -65,6 +65,9 @@ public:
     bool regroup(int group);
     bool settled(int group) const { return m_groups[std::size_t(group)].set; }
 
+    /// What is left to an item with one of its options, its group considered; nothing when the group rules it out.
+    const std::optional<PlaceSet> &placesOf(int item, int option) const;
+
     void resetWeights();
     /// Overlapping pairs weigh more from now on, the deeper the more; others a little less.
     void raiseWeights();
@@ -85,7 +88,7 @@ private:
 
     const Option &optionOf(int item, int option) const;
     const InnerFit &fitOf(const Option &option);
-    std::optional<PlaceSet> placesOf(int item, int option) const;
+
     void prepare(int item, const Option &option, const PlaceSet &places);
     double depthBetween(int a, int b) const;
     double depthOnSheet(int item) const;

@@ -161,11 +161,11 @@ void Walker::run(std::int64_t moves, const std::function<bool()> &stop) {
     }
 }
 
-void Walker::adopt(const Walker &other) {
-    if (!other.m_found || (m_found && (!m_model.open || other.m_length >= m_length))) return;
+void Walker::adopt(const std::vector<Where> &layout, double length) {
+    if (m_found && (!m_model.open || length >= m_length)) return;
     m_found = true;
-    m_length = other.m_length;
-    m_best = other.m_best;
+    m_length = length;
+    m_best = layout;
     m_arrangement.restore(m_best);
     tighten();
 }

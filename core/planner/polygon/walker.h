@@ -27,8 +27,8 @@ public:
     double length() const { return m_length; }
     const std::vector<Where> &best() const { return m_best; }
     std::int64_t moves() const { return m_arrangement.moves(); }
-    /// Takes over another walker's layout when that is better.
-    void adopt(const Walker &other);
+    /// Takes over somebody else's right layout when it is better.
+    void adopt(const std::vector<Where> &layout, double length);
     /// The least length there can be: the walker rests when it has it.
     void rememberBound(double bound) { m_bound = bound; }
     bool done() const { return m_found && (!m_model.open || m_length <= m_bound); }

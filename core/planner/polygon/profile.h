@@ -1,0 +1,55 @@
+#pragma once
+
+#include "core/planner/instance.h"
+
+#include <vector>
+
+namespace boltwright::planner {
+
+/// What an outline looks like from below and from above: the lower and upper rim of its hull, in its own frame, and the
+/// upper one with the gap added. Concave outlines count as their hulls.
+struct Rims {
+    struct Point {
+        double x, y;
+    };
+    std::vector<Point> lower, upper; ///< by rising x; `upper` reaches a gap further on both sides
+    std::vector<double> corners;     ///< x of the hull's corners, rising, each once
+    double width = 0, height = 0, area = 0;
+    double underLower = 0; ///< area between y = 0 and the lower rim
+    bool levelBelow = false; ///< the lower rim is one level edge
+
+    Rims(const Outline &outline, Length gap);
+};
+
+/// The upper edge of what has been laid on a bolt so far: a line from selvage to selvage, straight piece by piece, that
+/// may jump. Items come down on it from above; what lies below it is no longer reached.
+class Profile {
+public:
+    struct Piece {
+        double x0, x1, y0, y1;
+    };
+
+    void reset(double x0, double x1, double y);
+    const std::vector<Piece> &pieces() const { return m_pieces; }
+
+    /// Where an item with its left end at `x` comes to rest, and the area from y = 0 up to the profile below it.
+    struct Rest {
+        double y;
+        double areaBelow;
+    };
+    Rest drop(const Rims &item, double x) const;
+
+    /// Takes in an item that lies at (x, y).
+    void cover(const Rims &item, double x, double y);
+
+    /// The piece with the lowest point, the leftmost of several.
+    std::size_t lowest() const;
+    /// Fills the lowest piece up to the lower of its neighbours: nothing can be laid there.
+    void fill(std::size_t piece);
+
+private:
+    void tidy();
+    std::vector<Piece> m_pieces, m_next;
+};
+
+} // namespace boltwright::planner
