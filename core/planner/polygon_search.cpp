@@ -1,7 +1,9 @@
 #include "core/planner/polygon_search.h"
 
+#include "core/planner/polygon/pairing.h"
 #include "core/planner/polygon/profile_walk.h"
 #include "core/planner/polygon/walker.h"
+#include "core/planner/rectangle_search.h"
 
 #include <algorithm>
 #include <atomic>
@@ -63,10 +65,11 @@ private:
     double seconds() const { return std::chrono::duration<double>(Time::now() - m_begin).count(); }
     bool over() const;
     bool goodEnough() const;
+    void tryPairs();
     void begin();
     void round();
     void eachSlot(const std::function<void(Slot &, int)> &task);
-    void keep(const std::vector<Where> &layout);
+    void keep(const std::vector<Placement> &placements);
     void merge();
     void tell();
     std::int64_t steps() const;
@@ -78,6 +81,7 @@ private:
     Time::time_point m_begin;
     std::vector<Slot> m_slots;
     std::vector<Placement> m_best;
+    std::int64_t m_before = 0; ///< steps taken before there were slots
 };
 
 /// Time or patience is over. Steps are counted between rounds, never here.
@@ -99,6 +103,26 @@ void Search::eachSlot(const std::function<void(Slot &, int)> &task) {
     for (int t = 1; t < std::min(m_limits.threads, int(m_slots.size())); ++t) others.emplace_back(work);
     work();
     for (std::thread &t : others) t.join();
+}
+
+/// Head to tail, slanted items often make rectangles, and those are laid better by a search that knows nothing else.
+void Search::tryPairs() {
+    const auto pairing = pairUp(m_instance);
+    if (!pairing) return;
+    Limits limits = m_limits;
+    limits.start.clear();
+    if (limits.steps) limits.steps = *limits.steps * 2 / 5;
+    else if (limits.seconds) limits.seconds = *limits.seconds * 2 / 5;
+    limits.report = [&](const Progress &p) {
+        if (!m_limits.report || !m_best.empty()) return;
+        Progress scaled = p;
+        scaled.share = p.share * 2 / 5;
+        m_limits.report(scaled);
+    };
+    const bool upright = pairing->joined.rectilinear();
+    const Outcome out = upright ? searchRectangles(pairing->joined, limits, m_bound) : searchPolygons(pairing->joined, limits, m_bound);
+    m_before = out.steps;
+    if (out.kind == Outcome::Kind::Fits) keep(pairing->apart(out.placements));
 }
 
 void Search::begin() {
@@ -131,8 +155,7 @@ void Search::round() {
 }
 
 /// A layout counts only once the exact rules agree.
-void Search::keep(const std::vector<Where> &layout) {
-    const auto placements = placementsOf(layout);
+void Search::keep(const std::vector<Placement> &placements) {
     const bool better = m_best.empty() || (m_model.open && lengthUsed(m_instance, placements, 0) < lengthUsed(m_instance, m_best, 0));
     if (better && holds(m_instance, placements)) m_best = placements;
 }
@@ -140,8 +163,8 @@ void Search::keep(const std::vector<Where> &layout) {
 /// Everybody goes on from the best layout.
 void Search::merge() {
     for (const Slot &slot : m_slots) {
-        if (slot.walker->found()) keep(slot.walker->best());
-        if (slot.profile && slot.profile->found()) keep(slot.profile->best());
+        if (slot.walker->found()) keep(placementsOf(slot.walker->best()));
+        if (slot.profile && slot.profile->found()) keep(placementsOf(slot.profile->best()));
     }
     if (m_best.empty()) return;
     const auto layout = layoutOf(m_best, m_instance.items.size());
@@ -166,7 +189,7 @@ void Search::tell() {
 
 /// One relocation of one item counts one; laying everything anew counts what takes about as long.
 std::int64_t Search::steps() const {
-    std::int64_t sum = 0;
+    std::int64_t sum = m_before;
     for (const Slot &slot : m_slots) {
         sum += slot.walker->moves();
         if (slot.profile) sum += slot.profile->moves() * 2;
@@ -181,6 +204,7 @@ Outcome Search::run() {
         out.proved = true;
         return out;
     }
+    tryPairs();
     begin();
     merge();
     tell();
