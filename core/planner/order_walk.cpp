@@ -45,7 +45,8 @@ void OrderWalk::startFrom(const std::vector<Laid> &laid) {
 
 bool OrderWalk::step() {
     if (!m_fresh) change();
-    const Area left = m_skyline.lay(m_order, m_sheets, m_top);
+    const Area limit = m_fresh ? m_task.itemArea() : std::max(m_current, m_late[m_now]);
+    const Area left = m_skyline.lay(m_order, m_sheets, m_top, limit);
     if (m_fresh) {
         std::fill(m_late.begin(), m_late.end(), left);
         m_leastLeft = m_current = left;

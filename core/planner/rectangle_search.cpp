@@ -1,6 +1,7 @@
 #include "core/planner/rectangle_search.h"
 
 #include "core/planner/order_walk.h"
+#include "core/planner/separation.h"
 
 #include <algorithm>
 #include <atomic>
@@ -13,6 +14,9 @@ namespace {
 
 /// With steps given, this many walks share them, however many threads carry them out.
 constexpr int walksInSteps = 4;
+
+/// Separation weighs every pair of items; beyond this many it is too slow to help.
+constexpr std::size_t mostSeparated = 400;
 
 /// The state of one search: walks that go on side by side in rounds and meet after each to share the best layout.
 class RectangleSearch {
@@ -28,7 +32,12 @@ private:
         Tick reached = 0;
     };
 
+    enum class Way { Order, Separation };
+
     void takeStart();
+    Way wayOf(std::size_t w) const;
+    void separate(std::size_t w, std::int64_t steps);
+    bool outOfTime() const;
     void round(std::int64_t stepsEach);
     void walk(std::size_t w, std::int64_t steps);
     void share();
@@ -46,6 +55,10 @@ private:
     Tick m_bound;
     std::chrono::steady_clock::time_point m_begin = std::chrono::steady_clock::now();
     std::vector<std::unique_ptr<OrderWalk>> m_walks;
+    std::vector<std::unique_ptr<Separation>> m_separations;
+    std::vector<Way> m_wayBy; ///< by walk: how it went on in this round
+    Way m_lead = Way::Order;  ///< what found the best layout
+    std::int64_t m_round = 0;
     std::vector<Found> m_foundBy; ///< by walk: its best of this round; empty for none
     std::vector<std::int64_t> m_stepsBy;
     Found m_best;
@@ -65,9 +78,12 @@ Outcome RectangleSearch::run() {
         m_walks.push_back(std::make_unique<OrderWalk>(m_task, m_limits.seed, w));
         if (w == 0 && !m_best.laid.empty()) m_walks[0]->startFrom(m_best.laid);
         m_walks.back()->aim(ceiling());
+        if (m_task.items.size() <= mostSeparated)
+            m_separations.push_back(std::make_unique<Separation>(m_task, m_limits.seed * 77 + std::uint64_t(w)));
     }
     m_foundBy.resize(m_walks.size());
     m_stepsBy.resize(m_walks.size());
+    m_wayBy.resize(m_walks.size());
     std::int64_t each = 1;
     while (!done()) {
         const double before = elapsed();
@@ -116,7 +132,7 @@ Tick RectangleSearch::ceiling() const {
     if (!m_task.open()) return 0;
     if (m_best.laid.empty()) return m_task.sheets.front().y1;
     // From far away in longer strides, shorter ones each time no walk gets there.
-    Tick stride = (m_best.reached - m_bound) / 8 >> std::min(m_quiet / 8, 20);
+    Tick stride = (m_best.reached - m_bound) / 8 >> std::min(m_quiet / 6, 20);
     stride -= stride % m_task.unit();
     return m_best.reached - std::max(stride, m_task.unit());
 }
@@ -126,6 +142,11 @@ bool RectangleSearch::done() const {
     if (!m_best.laid.empty() && (!m_task.open() || m_best.reached <= std::max(m_bound, m_task.sheets.front().used))) return true;
     if (m_limits.steps) return m_steps >= *m_limits.steps;
     return m_limits.seconds && elapsed() >= *m_limits.seconds;
+}
+
+/// Steps are counted between rounds: time must not decide where they are given.
+bool RectangleSearch::outOfTime() const {
+    return stopped() || (!m_limits.steps && m_limits.seconds && elapsed() >= *m_limits.seconds);
 }
 
 bool RectangleSearch::stopped() const {
@@ -149,13 +170,46 @@ void RectangleSearch::round(std::int64_t steps) {
 void RectangleSearch::walk(std::size_t w, std::int64_t steps) {
     OrderWalk &walk = *m_walks[w];
     m_stepsBy[w] = 0;
+    m_wayBy[w] = wayOf(w);
+    if (m_wayBy[w] == Way::Separation) return separate(w, steps);
     for (std::int64_t i = 0; i < steps; ++i) {
-        if (i % 16 == 0 && (stopped() || (m_limits.seconds && elapsed() >= *m_limits.seconds && !m_limits.steps && !m_best.laid.empty()))) return;
+        if (i % 16 == 0 && outOfTime() && !m_best.laid.empty()) return;
         ++m_stepsBy[w];
         if (!walk.step()) continue;
         m_foundBy[w] = {walk.laid(), walk.reached()};
         if (!m_task.open() || walk.reached() <= m_bound) return;
         walk.aim(walk.reached() - m_task.unit());
+    }
+}
+
+/// Both ways take turns, the one that found the best layout most of the time: on plain cloth and with many items that
+/// is the order, with motifs to keep or a remnant to fill the separation.
+RectangleSearch::Way RectangleSearch::wayOf(std::size_t w) const {
+    if (m_task.items.size() > mostSeparated || m_round < 2 || (m_task.open() && m_best.laid.empty())) return Way::Order;
+    const std::int64_t turn = m_round + std::int64_t(w);
+    const bool other = m_best.laid.empty() ? turn % 2 == 1 : turn % 4 == 3;
+    return (m_lead == Way::Order) == other ? Way::Separation : Way::Order;
+}
+
+void RectangleSearch::separate(std::size_t w, std::int64_t steps) {
+    Separation &separation = *m_separations[w];
+    const std::size_t moves = 1 + m_task.items.size() / 8; // about the time of one construction
+    if (m_best.laid.empty()) {
+        if (!separation.begun()) separation.start(m_walks[w]->laid(), 0);
+    } else if (separation.top() != ceiling()) {
+        separation.start(m_best.laid, ceiling());
+    }
+    for (std::int64_t i = 0; i < steps; ++i) {
+        if (i % 16 == 0 && outOfTime()) return;
+        ++m_stepsBy[w];
+        bool apart = false;
+        for (std::size_t k = 0; k < moves && !apart; ++k) apart = separation.step();
+        if (!apart) continue;
+        m_foundBy[w] = {separation.laid(), separation.reached()};
+        if (!m_task.open() || separation.reached() <= m_bound) return;
+        // From a layout just found a small stride is soon made.
+        const Tick stride = std::max(m_task.unit(), (separation.reached() - m_bound) / 16);
+        separation.start(separation.laid(), separation.reached() - stride);
     }
 }
 
@@ -166,10 +220,12 @@ void RectangleSearch::share() {
         Found &found = m_foundBy[w];
         if (!found.laid.empty() && (m_best.laid.empty() || found.reached < m_best.reached)) {
             m_best = std::move(found);
+            m_lead = m_wayBy[w];
             better = true;
         }
         found = {};
     }
+    ++m_round;
     m_quiet = better ? 0 : m_quiet + 1;
     const Tick top = ceiling();
     for (auto &walk : m_walks)

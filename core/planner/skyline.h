@@ -23,7 +23,8 @@ public:
 
     /// Lays the items of `order` below `top` (open sheets; grown) and returns the area of those left over. Where
     /// everything lies is in `laid`, by item.
-    Area lay(const std::vector<int> &order, const std::vector<int> &sheetOrder, Tick top);
+    /// Gives up where more than `limit` is bound to be left over: what it returns is then above that, and no more.
+    Area lay(const std::vector<int> &order, const std::vector<int> &sheetOrder, Tick top, Area limit);
 
     const std::vector<Laid> &laid() const { return m_laid; }
     /// The greatest grown y of the last construction on the open sheet.
@@ -50,6 +51,7 @@ private:
     void begin(const std::vector<int> &order);
     void fill(int sheet, Tick top);
     std::size_t lowestStep() const;
+    Candidate bestPlain(const Step &step, Tick left, Tick right, Tick top) const;
     Candidate best(int sheet, const Step &step, Tick left, Tick right, Tick top) const;
     void consider(Candidate &best, int option, std::size_t at, const Places &places, const Step &step, Tick left, Tick right,
                   Tick top, Tick narrowest) const;
@@ -73,6 +75,14 @@ private:
     std::vector<Tick> m_width;       ///< by item: its least width
     Area m_leftArea = 0;
     Tick m_reached = 0;
+    Area m_wasted = 0; ///< given up below the skyline
+    Area m_mostWasted = 0;
+    /// One sheet without obstacles, and all items free: the whole search for a place is a look at sizes.
+    bool m_plain = false;
+    struct Size {
+        Tick width, height;
+    };
+    std::vector<Size> m_sizes;     ///< by option
     int m_wasteBits = 0;
 };
 
