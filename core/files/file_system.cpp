@@ -70,6 +70,8 @@ public:
         struct stat there {};
         if (::stat(target.c_str(), &there) != 0) return errno == ENOENT ? Answer<Path>(target) : failed();
         if (S_ISDIR(there.st_mode)) return failed(EISDIR);
+        // A rename would put a file in the place of a device, and whoever needs it would be without.
+        if (!S_ISREG(there.st_mode)) return failed(ENODEV);
         // To replace it only its folder need be writable, but who protects a file does not want it replaced.
         if (::access(target.c_str(), W_OK) != 0) return failed();
         return target;

@@ -23,6 +23,7 @@ std::string reasonOf(const std::error_code &code) {
     if (code == std::errc::no_such_file_or_directory) return "there is no such file or folder";
     if (code == std::errc::not_a_directory) return "a part of its path is no folder";
     if (code == std::errc::is_a_directory) return "it is a folder, not a file";
+    if (code == std::errc::no_such_device) return "it is a device or a pipe, not a file";
     if (code == std::errc::filename_too_long) return "its name is too long";
     if (code == std::errc::file_too_large) return "it is too large";
     return code.message();

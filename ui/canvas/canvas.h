@@ -1,12 +1,13 @@
 #pragma once
 
+#ifndef Q_MOC_RUN // which cannot read the standard headers behind these in C++20, and need not
 #include "ui/canvas/table.h"
 #include "ui/canvas/tools/tool.h"
 #include "ui/canvas/tray.h"
 #include "ui/document/standing.h"
+#endif
 
 #include <QAbstractScrollArea>
-#include <QElapsedTimer>
 #include <QPixmap>
 #include <QTimer>
 
