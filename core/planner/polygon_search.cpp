@@ -130,7 +130,7 @@ void Search::begin() {
     Random seeds(m_limits.seed);
     for (int k = 0; k < count; ++k) {
         Slot slot;
-        slot.walker = std::make_unique<Walker>(m_model, seeds.next());
+        slot.walker = std::make_unique<Walker>(m_model, seeds.next(), [this] { return over(); });
         slot.walker->rememberBound(double(m_bound.ticks()));
         if (m_model.open) {
             slot.profile = std::make_unique<ProfileWalk>(m_model, seeds.next());
@@ -139,8 +139,11 @@ void Search::begin() {
         }
         m_slots.push_back(std::move(slot));
     }
-    const auto layout = m_best.empty() ? std::vector<Where>{} : layoutOf(m_best, m_instance.items.size());
-    eachSlot([&](Slot &slot, int k) { layout.empty() ? slot.walker->lay(k) : slot.walker->start(layout); });
+    // Something to show comes first; squeezing it takes longer.
+    if (m_model.open && m_best.empty()) eachSlot([](Slot &slot, int k) { slot.profile->lay(k); });
+    merge();
+    tell();
+    if (m_best.empty()) eachSlot([](Slot &slot, int k) { slot.walker->lay(k); });
 }
 
 void Search::round() {
@@ -149,7 +152,7 @@ void Search::round() {
     auto stop = [&] { return over(); };
     eachSlot([&](Slot &slot, int) {
         if (slot.byProfile) slot.profile->run(layings, stop);
-        else slot.walker->run(relocations, stop);
+        else slot.walker->run(relocations);
         slot.byProfile = slot.profile && !slot.byProfile;
     });
 }
@@ -163,7 +166,7 @@ void Search::keep(const std::vector<Placement> &placements) {
 /// Everybody goes on from the best layout.
 void Search::merge() {
     for (const Slot &slot : m_slots) {
-        if (slot.walker->found()) keep(placementsOf(slot.walker->best()));
+        if (slot.walker && slot.walker->found()) keep(placementsOf(slot.walker->best()));
         if (slot.profile && slot.profile->found()) keep(placementsOf(slot.profile->best()));
     }
     if (m_best.empty()) return;

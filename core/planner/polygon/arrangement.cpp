@@ -121,7 +121,7 @@ double Arrangement::depthBetween(int a, int b) const {
     const Option &from = optionOf(a, p.option), &to = optionOf(b, q.option);
     if (from.sheet != to.sheet) return 0;
     double deepest = 0;
-    for (const ConvexNoFit &part : m_model.noFits.between(from.outline, to.outline))
+    for (const ConvexNoFit &part : m_model.noFits.between(from.outline, to.outline).parts)
         deepest = std::max(deepest, part.depth(q.x - p.x, q.y - p.y));
     return deepest;
 }
@@ -130,7 +130,7 @@ double Arrangement::depthOnSheet(int item) const {
     const Where &w = at(item);
     const Option &option = optionOf(item, w.option);
     double sum = 0;
-    for (const ConvexNoFit &part : m_model.noFits.onSheet(option.sheet, option.outline, m_instance.items[std::size_t(item)].hidden))
+    for (const ConvexNoFit &part : m_model.noFits.onSheet(option.sheet, option.outline, m_instance.items[std::size_t(item)].hidden).parts)
         sum = std::max(sum, part.depth(w.x, w.y));
     return sum;
 }

@@ -60,6 +60,7 @@ ConvexNoFit::ConvexNoFit(const ClothRing &ring) {
     for (ClothPoint p : ring) corners.push_back(cornerOf(p));
     for (std::size_t i = 0; i < corners.size(); ++i)
         lines.push_back(lineThrough(corners[i], corners[(i + 1) % corners.size()], -slantGives));
+    buried.assign(lines.size(), 0);
 }
 
 double ConvexNoFit::depth(double x, double y) const {
@@ -70,6 +71,33 @@ double ConvexNoFit::depth(double x, double y) const {
         if (least <= 0) return 0;
     }
     return least;
+}
+
+NoFit::NoFit(std::vector<ConvexNoFit> all) : parts(std::move(all)) {
+    if (parts.size() == 1) corners = parts[0].corners;
+    if (parts.size() <= 1) return;
+    auto within = [&](Corner c, std::size_t besides, std::size_t andBesides) {
+        for (std::size_t k = 0; k < parts.size(); ++k)
+            if (k != besides && k != andBesides && parts[k].depth(c.x, c.y) > 0) return true;
+        return false;
+    };
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        ConvexNoFit &p = parts[i];
+        for (std::size_t k = 0; k < p.corners.size(); ++k) {
+            if (!within(p.corners[k], i, i)) corners.push_back(p.corners[k]);
+            const Corner a = p.corners[k], b = p.corners[(k + 1) % p.corners.size()];
+            // A part is convex: with both ends well inside, so is all between.
+            p.buried[k] = std::any_of(parts.begin(), parts.end(), [&](const ConvexNoFit &q) {
+                return &q != &p && q.depth(a.x, a.y) > 0 && q.depth(b.x, b.y) > 0;
+            });
+        }
+    }
+    for (std::size_t i = 0; i < parts.size(); ++i)
+        for (std::size_t j = i + 1; j < parts.size(); ++j)
+            parts[i].eachCrossing({0, 0}, parts[j], {0, 0}, [&](double x, double y) {
+                const Corner c{std::nearbyint(x), std::nearbyint(y)};
+                if (!within(c, i, j)) corners.push_back(c);
+            });
 }
 
 bool InnerFit::holds(double x, double y) const {
@@ -100,7 +128,7 @@ NoFitTable::~NoFitTable() {
 template <class Make>
 const NoFit &NoFitTable::kept(Slot &slot, Make make) {
     if (const NoFit *there = slot.load(std::memory_order_acquire)) return *there;
-    auto made = std::make_unique<const NoFit>(make());
+    auto made = std::make_unique<const NoFit>(NoFit(make()));
     const NoFit *before = nullptr;
     // Another thread may have made the same one meanwhile; the first stays.
     if (slot.compare_exchange_strong(before, made.get(), std::memory_order_acq_rel)) return *made.release();
@@ -116,11 +144,11 @@ const NoFit &NoFitTable::onSheet(int sheet, int b, bool hidden) const {
     return kept(slot, [&] { return makeOnSheet(sheet, b, hidden); });
 }
 
-NoFit NoFitTable::make(int a, int b) const {
-    NoFit out;
+std::vector<ConvexNoFit> NoFitTable::make(int a, int b) const {
+    std::vector<ConvexNoFit> out;
     // The gap is added to the outline with the lower number, so that both ways round agree to the tick.
     if (a > b) {
-        for (const ConvexNoFit &part : between(b, a)) {
+        for (const ConvexNoFit &part : between(b, a).parts) {
             ClothRing ring;
             for (const Corner &c : part.corners) ring.push_back({Length::ticks(-std::int64_t(c.x)), Length::ticks(-std::int64_t(c.y))});
             out.emplace_back(ring);
@@ -132,9 +160,9 @@ NoFit NoFitTable::make(int a, int b) const {
     return out;
 }
 
-NoFit NoFitTable::makeOnSheet(int sheet, int b, bool hidden) const {
+std::vector<ConvexNoFit> NoFitTable::makeOnSheet(int sheet, int b, bool hidden) const {
     const auto s = std::size_t(sheet);
-    NoFit out;
+    std::vector<ConvexNoFit> out;
     auto add = [&](const std::vector<ClothRing> &obstacles) {
         for (const ClothRing &p : obstacles)
             for (const ClothRing &q : m_instance.outlines[std::size_t(b)].parts) out.emplace_back(noFit(p, q));

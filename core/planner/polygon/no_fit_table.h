@@ -18,17 +18,56 @@ struct ConvexNoFit {
         double nx, ny, c;
     };
     std::vector<Corner> corners;
-    std::vector<Line> lines; ///< lines[k] runs from corners[k] to the next
+    std::vector<Line> lines;  ///< lines[k] runs from corners[k] to the next
+    std::vector<char> buried; ///< by line: it lies within another part of the same no-fit polygon, so nothing touches there
     double lowX, lowY, highX, highY;
 
     explicit ConvexNoFit(const ClothRing &ring);
 
     /// How deep (x, y) lies inside: zero outside and on the outline.
     double depth(double x, double y) const;
+
+    /// Calls `found` with every point where the outline, moved to `at`, crosses that of `other`, moved to `otherAt`.
+    /// Buried edges are left out.
+    template <class Found>
+    void eachCrossing(Corner at, const ConvexNoFit &other, Corner otherAt, Found found) const;
 };
 
+template <class Found>
+void ConvexNoFit::eachCrossing(Corner at, const ConvexNoFit &other, Corner otherAt, Found found) const {
+    const auto &p = corners, &q = other.corners;
+    const double shiftX = otherAt.x - at.x, shiftY = otherAt.y - at.y;
+    const std::size_t n = p.size(), m = q.size();
+    for (std::size_t i = 0; i < n; ++i) {
+        if (buried[i]) continue;
+        const Corner p0 = p[i], p1 = p[i + 1 == n ? 0 : i + 1];
+        const double ex = p1.x - p0.x, ey = p1.y - p0.y;
+        // On which side of this edge's line the other's corners stand decides which of its edges cross it.
+        auto side = [&](const Corner &c) { return ex * (c.y + shiftY - p0.y) - ey * (c.x + shiftX - p0.x); };
+        double before = side(q[m - 1]);
+        for (std::size_t j = 0; j < m; ++j) {
+            const double now = side(q[j]);
+            const std::size_t edge = j == 0 ? m - 1 : j - 1;
+            if (((before < 0 && now > 0) || (before > 0 && now < 0)) && !other.buried[edge]) {
+                const Corner q0 = q[edge], q1 = q[j];
+                const double t = before / (before - now);
+                const double x = q0.x + (q1.x - q0.x) * t + shiftX, y = q0.y + (q1.y - q0.y) * t + shiftY;
+                const double along = (x - p0.x) * ex + (y - p0.y) * ey;
+                if (along >= 0 && along <= ex * ex + ey * ey) found(x + at.x, y + at.y);
+            }
+            before = now;
+        }
+    }
+}
+
 /// The no-fit polygon of two outlines, as convex parts that may overlap.
-using NoFit = std::vector<ConvexNoFit>;
+struct NoFit {
+    std::vector<ConvexNoFit> parts;
+    std::vector<ConvexNoFit::Corner> corners; ///< of all parts together: where the outlines touch twice over
+
+    NoFit() = default;
+    explicit NoFit(std::vector<ConvexNoFit> parts);
+};
 
 /// Where an outline's corner may lie so that the outline stays within a room's hull: half-planes and the corners of
 /// what they leave. Empty corners: it fits nowhere.
@@ -64,8 +103,8 @@ private:
     using Slot = std::atomic<const NoFit *>;
     template <class Make>
     static const NoFit &kept(Slot &slot, Make make);
-    NoFit make(int a, int b) const;
-    NoFit makeOnSheet(int sheet, int b, bool hidden) const;
+    std::vector<ConvexNoFit> make(int a, int b) const;
+    std::vector<ConvexNoFit> makeOnSheet(int sheet, int b, bool hidden) const;
 
     const Instance &m_instance;
     std::size_t m_outlines;

@@ -31,6 +31,8 @@ bool layAlike(const Item &a, const Item &b) {
 
 constexpr std::size_t lateSteps = 300; // how far back a change is compared (late acceptance: Burke & Bykov 2017)
 
+constexpr int openings = 4;
+
 constexpr int bothSidesAndTop = 7; // of `flush`: there is hardly a better fit
 
 double startRank(const Rims &r, int start) {
@@ -84,7 +86,7 @@ double ProfileWalk::clearOfSheet(int item, const Option &option, const PlaceSet 
     for (bool moved = true; moved;) {
         if (!places.freeY()) y = toTicks(places.nextY(toLength(x), toLength(y)));
         moved = false;
-        for (const ConvexNoFit &part : inTheWay)
+        for (const ConvexNoFit &part : inTheWay.parts)
             if (part.depth(x, y) > 0) {
                 y = std::max(y + 1, std::ceil(topAt(part, x) - 1e-6));
                 moved = true;
@@ -151,7 +153,7 @@ void ProfileWalk::tryItem(int item, std::size_t notch, double end, Fit &best) {
 }
 
 /// Lays the items of the order between the room's lower edge and `end`; returns the area laid, everything or not.
-double ProfileWalk::lay(double end) {
+double ProfileWalk::layBelow(double end) {
     m_profile.reset(m_left, m_right, m_model.bottom);
     std::vector<int> left = m_order;
     double laid = 0;
@@ -221,26 +223,28 @@ void ProfileWalk::mutate() {
     if (!m_instance.groups.empty() && m_random.oneIn(8)) m_sharing.regroup(m_random.below(int(m_instance.groups.size())));
 }
 
+void ProfileWalk::lay(int opening) {
+    std::iota(m_order.begin(), m_order.end(), 0);
+    std::stable_sort(m_order.begin(), m_order.end(), [&](int a, int b) {
+        auto rank = [&](int i) { return startRank(m_rims[std::size_t(m_instance.items[std::size_t(i)].options[0].outline)], opening % openings); };
+        return rank(a) > rank(b);
+    });
+    const double before = m_limit;
+    if (layBelow(m_limit - 1) >= 1e300) keep();
+    if (m_limit < before || m_kept.empty()) m_kept = m_order;
+}
+
 void ProfileWalk::run(std::int64_t moves, const std::function<bool()> &stop) {
     const std::int64_t end = m_moves + moves;
     while (m_moves < end && !stop() && !done()) {
-        const bool opening = m_starts < 4;
-        if (opening) {
-            const int start = m_starts++;
-            std::iota(m_order.begin(), m_order.end(), 0);
-            std::stable_sort(m_order.begin(), m_order.end(), [&](int a, int b) {
-                auto rank = [&](int i) { return startRank(m_rims[std::size_t(m_instance.items[std::size_t(i)].options[0].outline)], start); };
-                return rank(a) > rank(b);
-            });
-            const double before = m_limit;
-            if (lay(m_limit - 1) >= 1e300) keep();
-            if (m_limit < before || m_kept.empty()) m_kept = m_order;
+        if (m_starts < openings) {
+            lay(m_starts++);
             continue;
         }
         m_order = m_kept;
         const bool fresh = m_laid < 0;
         if (!fresh) mutate();
-        const double laid = lay(m_end);
+        const double laid = layBelow(m_end);
         if (fresh) std::fill(m_late.begin(), m_late.end(), laid);
         double &late = m_late[m_now];
         m_now = (m_now + 1) % m_late.size();

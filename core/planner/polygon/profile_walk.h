@@ -15,6 +15,8 @@ class ProfileWalk {
 public:
     ProfileWalk(const Model &model, std::uint64_t seed);
 
+    /// Lays everything once, in one of a few plain orders.
+    void lay(int opening);
     void run(std::int64_t moves, const std::function<bool()> &stop);
     std::int64_t moves() const { return m_moves; }
 
@@ -34,7 +36,7 @@ private:
         int flush = 0;
     };
 
-    double lay(double end);
+    double layBelow(double end);
     void tryItem(int item, std::size_t notch, double end, Fit &best);
     double clearOfSheet(int item, const Option &option, const PlaceSet &places, double x, double y) const;
     void keep();

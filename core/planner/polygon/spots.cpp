@@ -41,24 +41,26 @@ void Spots::start(InnerFit fit, const PlaceSet &places) {
     m_fit = std::move(fit);
     m_places = places;
     m_parts.clear();
-    m_obstacles = 0;
+    m_obstacles.clear();
 }
 
 void Spots::add(const NoFit &noFit, double x, double y, double weight) {
-    for (const ConvexNoFit &shape : noFit) {
-        const Part part{shape.lowX + x, shape.lowY + y, shape.highX + x, shape.highY + y, &shape, x, y, weight, m_obstacles};
+    for (const ConvexNoFit &shape : noFit.parts) {
+        const Part part{shape.lowX + x, shape.lowY + y, shape.highX + x, shape.highY + y, &shape, x, y, weight, int(m_obstacles.size())};
         if (part.lowX < m_fit.highX && part.highX > m_fit.lowX && part.lowY < m_fit.highY && part.highY > m_fit.lowY)
             m_parts.push_back(part);
         else if (part.lowX <= m_fit.highX && part.highX >= m_fit.lowX && part.lowY <= m_fit.highY && part.highY >= m_fit.lowY)
             m_parts.push_back(part); // touches the room: nothing in the way there, but places of contact
     }
-    ++m_obstacles;
+    m_obstacles.push_back({&noFit, x, y});
 }
 
 double Spots::cost(double x, double y, double enough) const {
     double sum = 0, deepest = 0, weight = 0;
     int obstacle = -1;
-    for (const Part &p : m_parts) {
+    const std::size_t cell = cellOf(x, y);
+    for (std::size_t k = m_firstInCell[cell]; k < m_firstInCell[cell + 1]; ++k) {
+        const Part &p = m_inCells[k];
         if (x <= p.lowX || x >= p.highX || y <= p.lowY || y >= p.highY) continue;
         const double depth = p.shape->depth(x - p.x, y - p.y);
         if (depth <= 0) continue;
@@ -73,6 +75,35 @@ double Spots::cost(double x, double y, double enough) const {
         if (sum + deepest * weight >= enough) return sum + deepest * weight;
     }
     return sum + deepest * weight;
+}
+
+std::size_t Spots::cellOf(double x, double y) const {
+    const int i = std::min(m_cellsAcross - 1, int((x - m_fit.lowX) * m_perX)), j = std::min(m_cellsAlong - 1, int((y - m_fit.lowY) * m_perY));
+    return std::size_t(j) * std::size_t(m_cellsAcross) + std::size_t(i);
+}
+
+void Spots::sortIntoCells() {
+    // About as many cells as parts: more would cost more to fill than they save.
+    const double width = m_fit.highX - m_fit.lowX, height = m_fit.highY - m_fit.lowY;
+    const double wanted = 1.5 * double(m_parts.size()) + 1, square = std::sqrt(std::max(1., width) * std::max(1., height) / wanted);
+    m_cellsAcross = std::clamp(int(width / square), 1, 64);
+    m_cellsAlong = std::clamp(int(height / square), 1, 64);
+    m_perX = width > 0 ? m_cellsAcross / width : 0;
+    m_perY = height > 0 ? m_cellsAlong / height : 0;
+    const std::size_t cells = std::size_t(m_cellsAcross) * std::size_t(m_cellsAlong);
+    m_firstInCell.assign(cells + 2, 0);
+    auto eachCell = [&](const Part &p, auto task) {
+        auto bounded = [](double v, int count) { return int(std::clamp(v, 0., count - 1.)); };
+        const int i0 = bounded((p.lowX - m_fit.lowX) * m_perX, m_cellsAcross), i1 = bounded((p.highX - m_fit.lowX) * m_perX, m_cellsAcross);
+        const int j0 = bounded((p.lowY - m_fit.lowY) * m_perY, m_cellsAlong), j1 = bounded((p.highY - m_fit.lowY) * m_perY, m_cellsAlong);
+        for (int j = j0; j <= j1; ++j)
+            for (int i = i0; i <= i1; ++i) task(std::size_t(j) * std::size_t(m_cellsAcross) + std::size_t(i));
+    };
+    for (const Part &p : m_parts) eachCell(p, [&](std::size_t c) { ++m_firstInCell[c + 2]; });
+    for (std::size_t c = 2; c < m_firstInCell.size(); ++c) m_firstInCell[c] += m_firstInCell[c - 1];
+    m_inCells.resize(m_firstInCell.back());
+    // Filling moves the beginnings on by one cell, which is why they were counted one cell further up.
+    for (const Part &p : m_parts) eachCell(p, [&](std::size_t c) { m_inCells[m_firstInCell[c + 1]++] = p; });
 }
 
 void Spots::addPlace(double x, double y) {
@@ -107,6 +138,7 @@ std::optional<Spots::Spot> Spots::lowestFree() {
 void Spots::gather() {
     m_found.clear();
     if (m_fit.empty()) return;
+    sortIntoCells();
     if (m_places.freeX() && m_places.freeY()) gatherAnywhere();
     else if (m_places.freeY()) gatherInColumns();
     else if (m_places.freeX()) gatherInRows();
@@ -115,39 +147,20 @@ void Spots::gather() {
 
 void Spots::gatherAnywhere() {
     for (const Corner &c : m_fit.corners) addPlace(std::nearbyint(c.x), std::nearbyint(c.y));
+    for (const Obstacle &o : m_obstacles)
+        for (const Corner &c : o.noFit->corners) addPlace(c.x + o.x, c.y + o.y);
     for (std::size_t i = 0; i < m_parts.size(); ++i) {
         const Part &a = m_parts[i];
-        for (const Corner &c : a.shape->corners) addPlace(c.x + a.x, c.y + a.y);
         addCrossingsWithRoom(a);
         for (std::size_t j = i + 1; j < m_parts.size(); ++j) {
             const Part &b = m_parts[j];
-            if (a.lowX <= b.highX && b.lowX <= a.highX && a.lowY <= b.highY && b.lowY <= a.highY) addCrossings(a, b);
+            if (a.obstacle != b.obstacle && a.lowX <= b.highX && b.lowX <= a.highX && a.lowY <= b.highY && b.lowY <= a.highY) addCrossings(a, b);
         }
     }
 }
 
 void Spots::addCrossings(const Part &a, const Part &b) {
-    const auto &p = a.shape->corners, &q = b.shape->corners;
-    const double shiftX = b.x - a.x, shiftY = b.y - a.y;
-    const std::size_t n = p.size(), m = q.size();
-    // Where the corners of b stand with regard to each line of a decides which edges cross it.
-    for (std::size_t i = 0; i < n; ++i) {
-        const Corner p0 = p[i], p1 = p[i + 1 == n ? 0 : i + 1];
-        const double ex = p1.x - p0.x, ey = p1.y - p0.y;
-        auto side = [&](const Corner &c) { return ex * (c.y + shiftY - p0.y) - ey * (c.x + shiftX - p0.x); };
-        double before = side(q[m - 1]);
-        for (std::size_t j = 0; j < m; ++j) {
-            const double now = side(q[j]);
-            if ((before < 0 && now > 0) || (before > 0 && now < 0)) {
-                const Corner q0 = q[j == 0 ? m - 1 : j - 1], q1 = q[j];
-                const double t = before / (before - now);
-                const double x = q0.x + (q1.x - q0.x) * t + shiftX, y = q0.y + (q1.y - q0.y) * t + shiftY;
-                const double along = (x - p0.x) * ex + (y - p0.y) * ey;
-                if (along >= 0 && along <= ex * ex + ey * ey) addPlace(std::nearbyint(x + a.x), std::nearbyint(y + a.y));
-            }
-            before = now;
-        }
-    }
+    a.shape->eachCrossing({a.x, a.y}, *b.shape, {b.x, b.y}, [this](double x, double y) { addPlace(std::nearbyint(x), std::nearbyint(y)); });
 }
 
 void Spots::addCrossingsWithRoom(const Part &part) {

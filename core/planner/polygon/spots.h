@@ -2,6 +2,7 @@
 
 #include "core/planner/polygon/no_fit_table.h"
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -27,7 +28,7 @@ public:
     /// An obstacle at (x, y).
     void add(const NoFit &noFit, double x, double y, double weight);
 
-    /// The cost at a place, or anything from `enough` on as soon as it is seen to be as much.
+    /// The cost at a place within the room, or anything from `enough` on as soon as it is seen to be as much.
     double cost(double x, double y, double enough) const;
 
     /// The place of least cost, at most `enough`; among equals the one whose y, then x is least. Nothing when no place is
@@ -46,11 +47,17 @@ private:
         double x, y, weight;
         int obstacle;
     };
+    struct Obstacle {
+        const NoFit *noFit;
+        double x, y;
+    };
     struct Place {
         double x, y;
     };
 
     void gather();
+    void sortIntoCells();
+    std::size_t cellOf(double x, double y) const;
     void gatherAnywhere();
     void gatherInColumns();
     void gatherInRows();
@@ -62,8 +69,13 @@ private:
     InnerFit m_fit;
     PlaceSet m_places;
     std::vector<Part> m_parts;
+    // The room in cells, and for each the parts that reach into it: from m_firstInCell[c] up to that of the next.
+    std::vector<Part> m_inCells;
+    std::vector<std::uint32_t> m_firstInCell;
+    int m_cellsAcross = 1, m_cellsAlong = 1;
+    double m_perX = 0, m_perY = 0; ///< cells a tick
     std::vector<Place> m_found;
-    int m_obstacles = 0;
+    std::vector<Obstacle> m_obstacles;
     int m_tried = 0;
 };
 

@@ -30,14 +30,8 @@ double rank(const Instance &instance, int item, int order) {
 
 } // namespace
 
-Walker::Walker(const Model &model, std::uint64_t seed) : m_model(model), m_random(seed), m_arrangement(model, m_random) {}
-
-void Walker::start(const std::vector<Where> &layout) {
-    m_arrangement.setTop(m_model.ceiling);
-    m_arrangement.restore(layout);
-    keepIfRight();
-    tighten();
-}
+Walker::Walker(const Model &model, std::uint64_t seed, std::function<bool()> stop)
+    : m_model(model), m_random(seed), m_stop(std::move(stop)), m_arrangement(model, m_random) {}
 
 void Walker::layItem(int item) {
     const int group = m_model.instance.items[std::size_t(item)].group;
@@ -86,6 +80,7 @@ void Walker::settleDown() {
     std::iota(items.begin(), items.end(), 0);
     std::stable_sort(items.begin(), items.end(), [&](int a, int b) { return m_arrangement.at(a).y < m_arrangement.at(b).y; });
     for (int item : items) {
+        if (m_stop()) return;
         const Where before = m_arrangement.at(item);
         const double top = before.y + double(outlineOf(m_model.instance, item, before.option).height.ticks());
         m_arrangement.lift(item);
@@ -112,18 +107,19 @@ void Walker::placeOut() {
     for (int item = 0; item < m_arrangement.size(); ++item) {
         const bool lies = m_arrangement.at(item).option >= 0;
         if (lies && !m_arrangement.beyondTop(item)) continue;
+        if (m_stop() && m_found) return;
         if (lies) m_arrangement.lift(item);
         if (const auto where = m_arrangement.cheapest(item, farAway)) m_arrangement.put(item, *where);
     }
 }
 
-void Walker::separateOnce(const std::function<bool()> &stop) {
+void Walker::separateOnce() {
     std::vector<int> items;
     for (int i = 0; i < m_arrangement.size(); ++i)
         if (m_arrangement.misplaced(i)) items.push_back(i);
     m_random.shuffle(items);
     for (int item : items) {
-        if (stop()) return;
+        if (m_stop()) return;
         if (!m_arrangement.misplaced(item)) continue;
         const bool out = m_arrangement.at(item).option < 0 || m_arrangement.beyondTop(item);
         const double now = out ? farAway : m_arrangement.weightedOverlap(item);
@@ -131,11 +127,18 @@ void Walker::separateOnce(const std::function<bool()> &stop) {
     }
 }
 
-void Walker::run(std::int64_t moves, const std::function<bool()> &stop) {
+void Walker::run(std::int64_t moves) {
     const std::int64_t end = m_arrangement.moves() + moves;
-    while (m_arrangement.moves() < end && !stop() && !done()) {
+    if (m_handedOver) {
+        m_handedOver = false;
+        m_arrangement.setTop(m_model.ceiling);
+        m_arrangement.restore(m_best);
+        keepIfRight();
+        tighten();
+    }
+    while (m_arrangement.moves() < end && !m_stop() && !done()) {
         const std::int64_t before = m_arrangement.moves();
-        separateOnce(stop);
+        separateOnce();
         if (m_arrangement.right()) {
             keepIfRight();
             if (done()) return;
@@ -166,8 +169,7 @@ void Walker::adopt(const std::vector<Where> &layout, double length) {
     m_found = true;
     m_length = length;
     m_best = layout;
-    m_arrangement.restore(m_best);
-    tighten();
+    m_handedOver = true;
 }
 
 void Walker::disturb() {

@@ -13,21 +13,20 @@ namespace boltwright::planner {
 /// drawing in.
 class Walker {
 public:
-    Walker(const Model &model, std::uint64_t seed);
+    /// `stop` is asked between moves; when it says so, what is under way is left as it is.
+    Walker(const Model &model, std::uint64_t seed, std::function<bool()> stop);
 
-    /// Goes on from a right layout.
-    void start(const std::vector<Where> &layout);
     /// Lays everything from nothing; whether right or not shows in `found`.
     void lay(int order);
 
-    /// Searches for about so many moves, or until `stop` says so or nothing is left to gain.
-    void run(std::int64_t moves, const std::function<bool()> &stop);
+    /// Searches for about so many moves, or until told to stop or nothing is left to gain.
+    void run(std::int64_t moves);
 
     bool found() const { return m_found; }
     double length() const { return m_length; }
     const std::vector<Where> &best() const { return m_best; }
     std::int64_t moves() const { return m_arrangement.moves(); }
-    /// Takes over somebody else's right layout when it is better.
+    /// Goes on from somebody else's right layout when it is better.
     void adopt(const std::vector<Where> &layout, double length);
     /// The least length there can be: the walker rests when it has it.
     void rememberBound(double bound) { m_bound = bound; }
@@ -35,7 +34,7 @@ public:
 
 private:
     void layItem(int item);
-    void separateOnce(const std::function<bool()> &stop);
+    void separateOnce();
     void keepIfRight();
     void settleDown();
     void tighten();
@@ -47,10 +46,12 @@ private:
 
     const Model &m_model;
     Random m_random;
+    std::function<bool()> m_stop;
     Arrangement m_arrangement;
     std::vector<Where> m_best, m_closest;
     double m_length = 0, m_bound = 0;
     bool m_found = false;
+    bool m_handedOver = false; ///< the best is somebody else's, and not gone on from yet
     double m_share = 0.02; ///< by how much of the length the end is drawn in
     double m_least = 0;    ///< total overlap of `m_closest`
     int m_idle = 0;        ///< passes since that fell
