@@ -2,18 +2,23 @@
 
 #include "core/base/ensure.h"
 #include "core/planner/bounds/bounds.h"
+#include "core/planner/exact.h"
 #include "core/planner/polygon_search.h"
 #include "core/planner/rectangle_search.h"
+
+#include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <mutex>
+#include <thread>
+#include <utility>
 
 namespace boltwright::planner {
 namespace {
 
-Outcome refused() {
-    Outcome o;
-    o.kind = Outcome::Kind::CannotFit;
-    o.proved = true;
-    return o;
-}
+/// The search alone comes first: it settles most jobs in less, and gives the exact search something to beat.
+constexpr double headStart = 0.1;
+constexpr double longestHeadStart = 0.5; ///< seconds
 
 bool isOpen(const Instance &instance) { return !instance.sheets.empty() && instance.sheets.front().open; }
 
@@ -23,24 +28,181 @@ bool isImpossible(const Instance &instance, Length bound) {
     return someItemHasNoPlace(instance) || bound > boxOf(instance.sheets.front().room).high.y;
 }
 
-/// What is known about the outcome whoever found it.
-Outcome judged(const Instance &instance, Length bound, Outcome o) {
-    if (o.kind == Outcome::Kind::CannotFit) return refused();
-    o.bound = bound;
-    if (o.kind != Outcome::Kind::Fits) return o;
-    ensure(holds(instance, o.placements), "a layout that the search calls right is right");
-    if (isOpen(instance)) o.length = lengthUsed(instance, o.placements, 0);
-    o.proved = !isOpen(instance) || o.length <= bound;
+/// One instance on its way to an outcome: search and exact search in turns or side by side, and what both have found.
+class Solver {
+public:
+    Solver(const Instance &instance, const Limits &limits) : m_instance(instance), m_limits(limits), m_open(isOpen(instance)) {}
+
+    Outcome run();
+
+private:
+    void search(const Limits &limits);
+    void exact(const ExactLimits &limits);
+    void inSteps();
+    void inTime();
+    void offer(const std::vector<Placement> &placements);
+    void raiseBound(Length bound);
+    void refuse();
+    bool settled() const; ///< nothing is left to find or prove
+    bool stopped() const { return m_settled || (m_limits.stop && m_limits.stop()); }
+    double left() const;
+    Limits part() const;
+    std::pair<Length, std::vector<Placement>> known() const;
+    Outcome outcome() const;
+
+    const Instance &m_instance;
+    const Limits &m_limits;
+    const bool m_open;
+    const std::chrono::steady_clock::time_point m_begin = std::chrono::steady_clock::now();
+    mutable std::mutex m_mutex;           ///< guards what follows
+    std::vector<Placement> m_placements;
+    Length m_length, m_bound;
+    bool m_refused = false;
+    std::int64_t m_steps = 0;
+    std::atomic<bool> m_settled{false};
+};
+
+Outcome Solver::run() {
+    if (m_open) m_bound = lowerBound(m_instance);
+    if (isImpossible(m_instance, m_bound)) refuse();
+    if (m_refused) return outcome();
+    if (!m_limits.start.empty()) offer(m_limits.start);
+    if (!m_instance.rectilinear() || !decidable(m_instance)) search(part());
+    else if (m_limits.steps) inSteps();
+    else inTime();
+    return outcome();
+}
+
+/// Half the steps each, one after the other, so that threads do not matter.
+void Solver::inSteps() {
+    Limits half = part();
+    half.steps = (*m_limits.steps + 1) / 2;
+    search(half);
+    if (!m_settled) exact({.seconds = {}, .steps = *m_limits.steps / 2, .stop = [this] { return stopped(); }});
+}
+
+void Solver::inTime() {
+    Limits first = part();
+    const double whole = m_limits.seconds.value_or(1e9);
+    first.seconds = std::min(whole * headStart, longestHeadStart);
+    search(first);
+    if (m_settled || stopped()) return;
+    const ExactLimits rest{.seconds = m_limits.threads > 1 ? left() : left() / 2, .steps = {}, .stop = [this] { return stopped(); }};
+    if (m_limits.threads <= 1) {
+        exact(rest);
+        if (!m_settled) search(part());
+        return;
+    }
+    std::thread beside([&] { exact(rest); });
+    Limits others = part();
+    others.threads = m_limits.threads - 1;
+    search(others);
+    beside.join();
+}
+
+double Solver::left() const {
+    const double spent = std::chrono::duration<double>(std::chrono::steady_clock::now() - m_begin).count();
+    return std::max(0.0, m_limits.seconds.value_or(1e9) - spent);
+}
+
+/// The limits with what has been found until now, and ends and reports that know of both searches.
+Limits Solver::part() const {
+    const std::lock_guard lock(m_mutex);
+    Limits l = m_limits;
+    if (m_limits.seconds) l.seconds = left();
+    l.start = m_placements;
+    l.seed = m_limits.seed + std::uint64_t(m_steps); // a search that goes on does not repeat itself
+    l.stop = [this] { return stopped(); };
+    if (m_limits.report)
+        l.report = [this](Progress p) {
+            {
+                const std::lock_guard alone(m_mutex);
+                p.bound = m_bound;
+                if (!m_placements.empty() && (!p.found || m_length < p.length)) p.found = true, p.length = m_length;
+            }
+            m_limits.report(p);
+        };
+    return l;
+}
+
+void Solver::search(const Limits &limits) {
+    const Length bound = known().first;
+    const Outcome o = m_instance.rectilinear() ? searchRectangles(m_instance, limits, bound) : searchPolygons(m_instance, limits, bound);
+    if (o.kind == Outcome::Kind::CannotFit) refuse();
+    if (o.kind == Outcome::Kind::Fits) offer(o.placements);
+    const std::lock_guard lock(m_mutex);
+    m_steps += o.steps;
+}
+
+void Solver::exact(const ExactLimits &limits) {
+    if (!m_open) {
+        const ExactOutcome o = decide(m_instance, {}, limits);
+        if (o.kind == ExactOutcome::Kind::Cannot) refuse();
+        if (o.kind == ExactOutcome::Kind::Fits) offer(o.placements);
+        const std::lock_guard lock(m_mutex);
+        m_steps += o.steps;
+        return;
+    }
+    auto learn = [this](const Closing &c) {
+        if (!c.placements.empty()) offer(c.placements);
+        raiseBound(c.bound);
+    };
+    const auto [bound, placements] = known();
+    const Closing c = closeExcess(m_instance, bound, placements, limits, learn);
+    learn(c);
+    const std::lock_guard lock(m_mutex);
+    m_steps += c.steps;
+}
+
+std::pair<Length, std::vector<Placement>> Solver::known() const {
+    const std::lock_guard lock(m_mutex);
+    return {m_bound, m_placements};
+}
+
+void Solver::offer(const std::vector<Placement> &placements) {
+    ensure(holds(m_instance, placements), "a layout that a search calls right is right");
+    const Length length = m_open ? lengthUsed(m_instance, placements, 0) : Length{};
+    const std::lock_guard lock(m_mutex);
+    if (m_placements.empty() || length < m_length) {
+        m_placements = placements;
+        m_length = length;
+    }
+    if (settled()) m_settled = true;
+}
+
+void Solver::raiseBound(Length bound) {
+    const std::lock_guard lock(m_mutex);
+    m_bound = std::max(m_bound, bound);
+    if (settled()) m_settled = true;
+}
+
+void Solver::refuse() {
+    const std::lock_guard lock(m_mutex);
+    ensure(m_placements.empty(), "what has a layout is not refused");
+    m_refused = true;
+    m_settled = true;
+}
+
+bool Solver::settled() const { return m_refused || (!m_placements.empty() && (!m_open || m_length <= m_bound)); }
+
+Outcome Solver::outcome() const {
+    Outcome o;
+    o.steps = m_steps;
+    o.proved = settled();
+    if (m_refused) {
+        o.kind = Outcome::Kind::CannotFit;
+        return o;
+    }
+    o.bound = m_bound;
+    if (m_placements.empty()) return o;
+    o.kind = Outcome::Kind::Fits;
+    o.placements = m_placements;
+    o.length = m_length;
     return o;
 }
 
 } // namespace
 
-Outcome solve(const Instance &instance, const Limits &limits) {
-    const Length bound = isOpen(instance) ? lowerBound(instance) : Length{};
-    if (isImpossible(instance, bound)) return refused();
-    if (instance.rectilinear()) return judged(instance, bound, searchRectangles(instance, limits, bound));
-    return judged(instance, bound, searchPolygons(instance, limits, bound));
-}
+Outcome solve(const Instance &instance, const Limits &limits) { return Solver(instance, limits).run(); }
 
 } // namespace boltwright::planner
