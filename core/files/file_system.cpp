@@ -1,10 +1,9 @@
 #include "core/files/file_system.h"
 
+#include <cerrno>
 #include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
-
-#include <cerrno>
 
 namespace boltwright {
 namespace {
@@ -73,7 +72,7 @@ public:
         // A rename would put a file in the place of a device, and whoever needs it would be without.
         if (!S_ISREG(there.st_mode)) return failed(ENODEV);
         // To replace it only its folder need be writable, but who protects a file does not want it replaced.
-        if (::access(target.c_str(), W_OK) != 0) return failed();
+        if (::faccessat(AT_FDCWD, target.c_str(), W_OK, AT_EACCESS) != 0) return failed();
         return target;
     }
 
@@ -82,7 +81,8 @@ public:
         const bool replaces = ::stat(target.c_str(), &there) == 0;
         for (int attempt = 0; attempt < 1000; ++attempt) {
             // Hidden, and short: the longest name a folder takes leaves no room for a longer one.
-            const Path path = target.parent_path() / (".boltwright-" + std::to_string(::getpid()) + "-" + std::to_string(attempt));
+            const Path path =
+                target.parent_path() / (".boltwright-" + std::to_string(::getpid()) + "-" + std::to_string(attempt));
             const Open file(path, O_WRONLY | O_CREAT | O_EXCL, replaces ? 0600 : 0666);
             if (!file && errno == EEXIST) continue;
             if (!file) return failed();

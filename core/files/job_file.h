@@ -10,8 +10,8 @@
 namespace boltwright {
 
 /// Reads a job from JSON text (format version 1). Errors name the key's path, its value and what would be right:
-/// "panels[2] 'inside-back', shape.across: \"2o 1/2\" is not a length; write one such as 20 1/2 or \"52 cm\"".
-/// Keys that are not known are kept, in their place.
+/// "panels[2] 'inside-back', shape.across: \"2o 1/2\": \"o\" is no unit; write in, ft, yd, mm, cm or m".
+/// Keys that are not known are kept, in their place. Allowances that are left out are read as an empty list.
 Result<Job> readJob(std::string_view text);
 
 /// The job as JSON text. What was read and has not changed keeps its keys, their order and values; a text that this

@@ -221,7 +221,9 @@ template <class Io>
 void keysOf(Io &io, Job &job) {
     int version = 1;
     io.must("boltwright", version, AsWhole{});
-    if (version != 1) io.refuse("boltwright", std::to_string(version) + " is a version of the format that this program does not know; it reads 1");
+    if (version != 1)
+        io.refuse("boltwright",
+                  std::to_string(version) + " is a version of the format that this program does not know; it reads 1");
     io.must("unit", job.unit, AsWord{unitWords});
     io.part("job", job.card);
     io.parts("cloths", job.cloths, Presence::Required);

@@ -8,8 +8,8 @@
 
 namespace boltwright {
 
-/// JSON as it was spelt: keys in their order, numbers as their text ("48.00" stays so). What a job file is read from and
-/// written to; nothing outside core/files sees it.
+/// JSON as it was spelt: keys in their order, numbers as their text ("48.00" stays so). What a job file is read from
+/// and written to; nothing outside core/files sees it.
 struct Json {
     enum class Kind { Null, Flag, Number, Text, List, Object };
     struct Member;

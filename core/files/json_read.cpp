@@ -90,27 +90,34 @@ private:
         return path.empty() ? path : path + ": ";
     }
 
-    /// The library's message without its own number: "this is not JSON: line 3, column 7: ...".
-    static std::string sentenceOf(std::string message) {
-        if (message.find("out_of_range") != std::string::npos)
-            return "a number is too large to be read: " + message.substr(message.rfind(' ') + 1);
+    /// The library's message in our words: "gap: this is not JSON: line 3, column 7: invalid literal".
+    std::string sentenceOf(const std::string &message) const {
+        if (const auto number = message.rfind("number overflow parsing "); number != std::string::npos)
+            return path() + printable(message.substr(message.find_first_of("'", number))) + " is too large a number";
         if (message.find("ill-formed UTF-8") != std::string::npos || message.find("invalid BOM") != std::string::npos)
             return placeIn(message) + "the text is not UTF-8; save it as UTF-8";
+        const bool inValue = message.find("while parsing value") != std::string::npos;
+        return (inValue ? path() : "") + "this is not JSON: " + placeIn(message) + printable(reasonIn(message));
+    }
+
+    /// "unexpected end of input; expected '}'" of "[...] parse error at ...: syntax error while parsing object -
+    /// unexpected end of input; last read: ...; expected '}'".
+    static std::string reasonIn(std::string message) {
         if (const auto last = message.find("; last read"); last != std::string::npos) {
-            const auto next = message.find("'; expected", last);
-            message.erase(last, next == std::string::npos ? std::string::npos : next + 1 - last);
+            const auto next = message.rfind("; expected");
+            const bool expects = next != std::string::npos && next > last;
+            message.erase(last, expects ? next - last : std::string::npos);
         }
-        std::string what = message;
-        for (const std::string_view start : {": syntax error while parsing ", ": "}) {
-            const auto at = message.find(start);
-            if (at == std::string::npos) continue;
-            what = message.substr(at + start.size());
-            break;
-        }
-        // The message shows what was read, which may be anything.
-        for (char &c : what)
+        const auto parsing = message.find("while parsing ");
+        const auto start = parsing == std::string::npos ? parsing : message.find(" - ", parsing);
+        return start == std::string::npos ? message : message.substr(start + 3);
+    }
+
+    /// What was read may be anything; a sentence stays on one line.
+    static std::string printable(std::string text) {
+        for (char &c : text)
             if (static_cast<unsigned char>(c) < 0x20 || static_cast<unsigned char>(c) > 0x7e) c = '?';
-        return "this is not JSON: " + placeIn(message) + what;
+        return text;
     }
 
     static std::string placeIn(const std::string &message) {

@@ -26,12 +26,21 @@ bool addOnOneLine(const Json &json, std::size_t room, std::string &out) {
         return out.size() <= room;
     };
     switch (json.kind) {
-    case Json::Kind::Null: out += "null"; break;
-    case Json::Kind::Flag: out += json.flag ? "true" : "false"; break;
-    case Json::Kind::Number: out += json.text; break;
-    case Json::Kind::Text: out += quoted(json.text); break;
+    case Json::Kind::Null:
+        out += "null";
+        break;
+    case Json::Kind::Flag:
+        out += json.flag ? "true" : "false";
+        break;
+    case Json::Kind::Number:
+        out += json.text;
+        break;
+    case Json::Kind::Text:
+        out += quoted(json.text);
+        break;
     case Json::Kind::List:
-        return addAll('[', ']', json.items.size(), [&](std::size_t i) { return addOnOneLine(json.items[i], room, out); });
+        return addAll('[', ']', json.items.size(),
+                      [&](std::size_t i) { return addOnOneLine(json.items[i], room, out); });
     case Json::Kind::Object:
         return addAll('{', '}', json.members.size(), [&](std::size_t i) {
             out += quoted(json.members[i].key) + ": ";
@@ -41,15 +50,17 @@ bool addOnOneLine(const Json &json, std::size_t room, std::string &out) {
     return out.size() <= room;
 }
 
+/// Parts of a job stand on lines of their own, so that a change to one shows as a change of its lines.
+bool alwaysBreaks(const Json &json, std::size_t depth) {
+    return depth == 0 || (depth == 1 && !json.items.empty() && json.items[0].is(Json::Kind::Object));
+}
+
 /// Adds the value, `used` columns of its line being taken already and one kept for a comma behind it.
 void add(const Json &json, std::size_t depth, std::size_t used, std::string &out) {
+    const bool canBreak = !json.items.empty() || !json.members.empty();
+    const std::size_t room = !canBreak ? std::string::npos : used < widest ? widest - used - 1 : 0;
     std::string line;
-    const bool breaks = !json.items.empty() || !json.members.empty();
-    if ((depth > 0 && used < widest && addOnOneLine(json, widest - used - 1, line)) || !breaks) {
-        if (line.empty() || !breaks) {
-            line.clear();
-            addOnOneLine(json, std::string::npos, line);
-        }
+    if ((!canBreak || !alwaysBreaks(json, depth)) && addOnOneLine(json, room, line)) {
         out += line;
         return;
     }

@@ -14,14 +14,17 @@ inline bool sameValue(const EdgeLengths &a, const EdgeLengths &b) {
     return true;
 }
 template <class Value>
-bool sameValue(const Value &a, const Value &b) { return a == b; }
+bool sameValue(const Value &a, const Value &b) {
+    return a == b;
+}
 
 /// Writes the keys of one part over the object it was read from (see job_keys.h for its verbs). A value that has not
 /// changed keeps its spelling, a key that was left out and still means the same stays left out, and keys that are not
 /// known stay where they are. New keys go behind the key that comes before them in job_keys.h.
 class PartWriter {
 public:
-    PartWriter(const Json *source, const Job &job) : m_object(source ? *source : Json::object()), m_isNew(!source), m_job(job) {}
+    PartWriter(const Json *source, const Job &job)
+        : m_object(source ? *source : Json::object()), m_isNew(!source), m_job(job) {}
 
     Unit unit() const { return m_job.unit; }
     const Job &job() const { return m_job; }
@@ -93,7 +96,9 @@ public:
     template <class Part, class Keys>
     Json writtenPart(const Json *elsewhere, Part &part, const Keys &keys) const {
         const auto *source = part.kept.source();
-        const Json *start = source ? &source->object : elsewhere && elsewhere->is(Json::Kind::Object) ? elsewhere : nullptr;
+        const Json *start = source                                           ? &source->object
+                            : elsewhere && elsewhere->is(Json::Kind::Object) ? elsewhere
+                                                                             : nullptr;
         PartWriter out(start, m_job);
         keys(out, part);
         return std::move(out.m_object);

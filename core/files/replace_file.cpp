@@ -18,7 +18,8 @@ FileSystem::Answer<void> fill(FileSystem &files, const Path &file, std::string_v
 std::string reasonOf(const std::error_code &code) {
     if (code == std::errc::no_space_on_device) return "the disk is full";
     if (code.value() == EDQUOT) return "the space allowed to you on this disk is used up";
-    if (code == std::errc::permission_denied || code == std::errc::operation_not_permitted) return "there is no permission for it";
+    if (code == std::errc::permission_denied || code == std::errc::operation_not_permitted)
+        return "there is no permission for it";
     if (code == std::errc::read_only_file_system) return "the disk may only be read";
     if (code == std::errc::no_such_file_or_directory) return "there is no such file or folder";
     if (code == std::errc::not_a_directory) return "a part of its path is no folder";
@@ -38,10 +39,12 @@ Result<void> replaceFile(const Path &file, std::string_view text, FileSystem &fi
     if (const auto done = fill(files, *fresh, text, *target); !done) {
         const auto removed = files.remove(*fresh);
         if (removed) return notSaved(done.error());
-        return fault("not saved: " + reasonOf(done.error()) + "; " + fresh->filename().string() + " is left beside it and may be deleted");
+        return fault("not saved: " + reasonOf(done.error()) + "; " + fresh->filename().string() +
+                     " is left beside it and may be deleted");
     }
     if (const auto done = files.syncFolder(target->parent_path()); !done)
-        return fault("saved, but the disk does not say that it will last: " + reasonOf(done.error()) + "; save a copy elsewhere");
+        return fault("saved, but the disk does not say that it will last: " + reasonOf(done.error()) +
+                     "; save a copy elsewhere");
     return {};
 }
 

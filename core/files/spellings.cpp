@@ -148,7 +148,8 @@ Json AsLength::print(Length length) const { return Json::ofNumber(writeDecimal(l
 
 template <class Frame>
 Read<PointIn<Frame>> AsPoint<Frame>::read(const Json &json) const {
-    if (!json.is(Kind::List) || json.items.size() != 2) return wrong(json, "is not a point; write two lengths such as [12, 8.5]");
+    if (!json.is(Kind::List) || json.items.size() != 2)
+        return wrong(json, "is not a point; write two lengths such as [12, 8.5]");
     const auto x = AsLength{unit}.read(json.items[0]), y = AsLength{unit}.read(json.items[1]);
     if (!x) return inside("[0]", x);
     if (!y) return inside("[1]", y);
@@ -162,7 +163,8 @@ Json AsPoint<Frame>::print(PointIn<Frame> p) const {
 
 template <class Frame>
 Read<RingIn<Frame>> AsRing<Frame>::read(const Json &json) const {
-    if (!json.is(Kind::List)) return wrong(json, "is not a list of corners; write one such as [[0, 0], [24, 0], [24, 17]]");
+    if (!json.is(Kind::List))
+        return wrong(json, "is not a list of corners; write one such as [[0, 0], [24, 0], [24, 17]]");
     RingIn<Frame> ring;
     for (std::size_t i = 0; i < json.items.size(); ++i) {
         const auto point = AsPoint<Frame>{unit}.read(json.items[i]);
@@ -207,7 +209,8 @@ Read<EdgeLengths> AsEdgeLengths::read(const Json &json) const {
     }
     if (json.is(Kind::List)) {
         if (shape && json.items.size() != count)
-            return wrong(json, fmt::format("has {} lengths; write one an edge, which makes {}", json.items.size(), count));
+            return wrong(json,
+                         fmt::format("has {} lengths; write one an edge, which makes {}", json.items.size(), count));
         EdgeLengths lengths;
         for (std::size_t i = 0; i < json.items.size(); ++i) {
             const auto length = asLength.read(json.items[i]);

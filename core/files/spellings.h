@@ -148,11 +148,12 @@ inline constexpr std::array<Word<Pieces::Where>, 2> whereWords = {
     {{"any", Pieces::Where::Any}, {"balanced", Pieces::Where::Balanced}}};
 inline constexpr std::array<Word<CutState>, 3> stateWords = {
     {{"planned", CutState::Planned}, {"locked", CutState::Locked}, {"cut", CutState::Cut}}};
-inline constexpr std::array<Word<Concession::Kind>, 6> concessionWords = {{{"trim", Concession::Kind::Trim},
-                                                                           {"stretcher", Concession::Kind::Stretcher},
-                                                                           {"seam", Concession::Kind::Seam},
-                                                                           {"turn", Concession::Kind::Turn},
-                                                                           {"uncentre", Concession::Kind::Uncentre},
-                                                                           {"other_cloth", Concession::Kind::OtherCloth}}};
+inline constexpr std::array<Word<Concession::Kind>, 6> concessionWords = {
+    {{"trim", Concession::Kind::Trim},
+     {"stretcher", Concession::Kind::Stretcher},
+     {"seam", Concession::Kind::Seam},
+     {"turn", Concession::Kind::Turn},
+     {"uncentre", Concession::Kind::Uncentre},
+     {"other_cloth", Concession::Kind::OtherCloth}}};
 
 } // namespace boltwright

@@ -26,12 +26,14 @@ public:
     void add(const KeyPath &where, const std::string &what) { m_texts.push_back(Fault{what}.at(where.text()).text); }
 
     void needPositive(const KeyPath &where, Length length) {
-        if (length <= Length{}) add(where, written(length) + " is not greater than zero");
+        if (length <= Length{}) add(where, written(length) + " is not greater than zero; write a measure above 0");
     }
     void needNoSign(const KeyPath &where, Length length) {
-        if (length < Length{}) add(where, written(length) + " is less than zero");
+        if (length < Length{}) add(where, written(length) + " is less than zero; write 0 or more");
     }
-    std::string written(Length length) const { return fmt::format("{} {}", writeDecimal(length, m_unit), nameOf(m_unit)); }
+    std::string written(Length length) const {
+        return fmt::format("{} {}", writeDecimal(length, m_unit), nameOf(m_unit));
+    }
 
     std::vector<std::string> take() { return std::move(m_texts); }
     std::size_t count() const { return m_texts.size(); }
@@ -99,7 +101,8 @@ void faultsOfBolt(Faults &faults, const KeyPath &where, const Cloth &cloth) {
 }
 
 void faultsOfPattern(Faults &faults, const KeyPath &where, const Pattern &pattern) {
-    if (!pattern.across && !pattern.along) faults.add(where, "a pattern repeats across, along or both; give at least one");
+    if (!pattern.across && !pattern.along)
+        faults.add(where, "a pattern repeats across, along or both; give at least one");
     if (pattern.across) faults.needPositive(where.key("across"), *pattern.across);
     if (pattern.along) faults.needPositive(where.key("along"), *pattern.along);
     faults.needNoSign(where.key("drop"), pattern.drop);
@@ -107,15 +110,16 @@ void faultsOfPattern(Faults &faults, const KeyPath &where, const Pattern &patter
 
 void faultsOfPrice(Faults &faults, const KeyPath &where, const Price &price) {
     if (price.per != "yd" && price.per != "m")
-        faults.add(where.key("per"), quotedName(price.per) + " is no length that cloth is sold by; write \"yd\" or \"m\"");
+        faults.add(where.key("per"),
+                   quotedName(price.per) + " is no length that cloth is sold by; write \"yd\" or \"m\"");
     if (!std::isfinite(price.amount) || price.amount < 0)
         faults.add(where.key("amount"), fmt::format("{} is no price; write zero or more", price.amount));
 }
 
 void faultsOfCloth(Faults &faults, const KeyPath &where, const Cloth &cloth) {
-    if (cloth.bolt && !cloth.remnants.empty())
-        faults.add(where, "it has a bolt and remnants; make two cloths of them");
-    if (!cloth.bolt && cloth.remnants.empty()) faults.add(where, "it has neither a bolt nor remnants; give one of them");
+    if (cloth.bolt && !cloth.remnants.empty()) faults.add(where, "it has a bolt and remnants; make two cloths of them");
+    if (!cloth.bolt && cloth.remnants.empty())
+        faults.add(where, "it has neither a bolt nor remnants; give one of them");
     faults.needNoSign(where.key("selvage"), cloth.selvage);
     faults.needNoSign(where.key("edge"), cloth.edge);
     if (cloth.bolt) faultsOfBolt(faults, where, cloth);
@@ -202,31 +206,42 @@ bool asks(Centre centre, Centre axis) { return centre == Centre::Both || centre 
 /// the axes that repeat.
 bool repeatsAsAsked(const MotifWish &wish, const Pattern &pattern, Run run) {
     const auto upright = [&] {
-        return (!asks(wish.centre, Centre::Across) || pattern.across) && (!asks(wish.centre, Centre::Up) || pattern.along);
+        return (!asks(wish.centre, Centre::Across) || pattern.across) &&
+               (!asks(wish.centre, Centre::Up) || pattern.along);
     };
     const auto railroaded = [&] {
-        return (!asks(wish.centre, Centre::Across) || pattern.along) && (!asks(wish.centre, Centre::Up) || pattern.across);
+        return (!asks(wish.centre, Centre::Across) || pattern.along) &&
+               (!asks(wish.centre, Centre::Up) || pattern.across);
     };
     switch (run) {
     case Run::UpRoll:
-    case Run::DownRoll: return upright();
-    case Run::Railroad: return railroaded();
-    case Run::Either: return upright() || railroaded();
-    case Run::Bias: return true;
+    case Run::DownRoll:
+        return upright();
+    case Run::Railroad:
+        return railroaded();
+    case Run::Either:
+        return upright() || railroaded();
+    case Run::Bias:
+        return true;
     }
     return false;
 }
 
 void faultsOfMotif(Faults &faults, const KeyPath &where, const Panel &panel, const Cloth &home) {
-    if (!home.pattern) return faults.add(where, fmt::format("cloth {} has no pattern; leave the motif out, or give the cloth its repeat", quotedName(home.id)));
+    if (!home.pattern)
+        return faults.add(where,
+                          fmt::format("cloth {} has no pattern; leave the motif out, or give the cloth its repeat",
+                                      quotedName(home.id)));
     const Run run = panel.run.value_or(home.up == PatternUp::Across ? Run::Railroad : Run::UpRoll);
     if (run == Run::Bias && panel.motif->centre != Centre::Both)
         return faults.add(where.key("centre"), "on the bias only \"both\" can be asked for");
     if (repeatsAsAsked(*panel.motif, *home.pattern, run)) return;
     if (panel.may.turn && repeatsAsAsked(*panel.motif, *home.pattern, Run::Either)) return;
     // With both repeats every turn would do, so one of them is missing.
-    faults.add(where.key("centre"), fmt::format("cloth {} repeats only {}, and no turn is left in which that is enough",
-                                                quotedName(home.id), home.pattern->across ? "across" : "along"));
+    faults.add(where.key("centre"),
+               fmt::format(
+                   "cloth {} repeats only {}, and in no turn of this panel does that do; ask for another centre or run",
+                   quotedName(home.id), home.pattern->across ? "across" : "along"));
 }
 
 void faultsOfPieces(Faults &faults, const KeyPath &where, const Panel &panel) {
@@ -234,7 +249,8 @@ void faultsOfPieces(Faults &faults, const KeyPath &where, const Panel &panel) {
     if (pieces.most < 1 || pieces.most > mostPieces)
         faults.add(where.key("most"), fmt::format("{} is no number of pieces; write 1 to {}", pieces.most, mostPieces));
     else if (pieces.most > 1 && !std::holds_alternative<Rectangle>(panel.shape))
-        faults.add(where.key("most"), fmt::format("{}, but only a rectangle may be made of pieces; write 1", pieces.most));
+        faults.add(where.key("most"),
+                   fmt::format("{}, but only a rectangle may be made of pieces; write 1", pieces.most));
     faults.needNoSign(where.key("seam"), pieces.seam);
     faults.needNoSign(where.key("shortest"), pieces.shortest);
 }
@@ -242,7 +258,8 @@ void faultsOfPieces(Faults &faults, const KeyPath &where, const Panel &panel) {
 void faultsOfMay(Faults &faults, const KeyPath &where, const Panel &panel, const Job &job) {
     const std::string &other = panel.may.otherCloth.id;
     if (!other.empty() && !job.cloth(other))
-        faults.add(where.key("other_cloth"), fmt::format("there is no cloth {}; write true, false or a cloth's id", quotedName(other)));
+        faults.add(where.key("other_cloth"),
+                   fmt::format("there is no cloth {}; write true, false or a cloth's id", quotedName(other)));
     for (const auto &[edge, length] : panel.may.stretcher) {
         const KeyPath stretcher = where.key("stretcher");
         if (edge < 0 || std::size_t(edge) >= edgeCount(panel.shape))
@@ -254,7 +271,8 @@ void faultsOfMay(Faults &faults, const KeyPath &where, const Panel &panel, const
 
 void faultsOfPanel(Faults &faults, const KeyPath &where, const Panel &panel, const Job &job) {
     if (panel.count < 1 || panel.count > mostCopies)
-        faults.add(where.key("count"), fmt::format("{} is no number of copies; write 1 to {}", panel.count, mostCopies));
+        faults.add(where.key("count"),
+                   fmt::format("{} is no number of copies; write 1 to {}", panel.count, mostCopies));
     if (panel.cloth && !job.cloth(*panel.cloth))
         faults.add(where.key("cloth"), "there is no cloth " + quotedName(*panel.cloth));
     else if (panel.motif && !job.cloths.empty())
@@ -277,11 +295,13 @@ void faultsOfEnd(Faults &faults, const KeyPath &where, const FlowEnd &end, const
     const Panel *panel = job.panel(end.panel);
     if (!panel) return faults.add(where.key(keys.panel), "there is no panel " + quotedName(end.panel));
     if (!end.edge && !end.at)
-        faults.add(where, fmt::format("give \"{}\" or \"{}\", so that it is known where {} is joined", keys.edge, keys.at, quotedName(end.panel)));
+        faults.add(where, fmt::format("give \"{}\" or \"{}\", so that it is known where {} is joined", keys.edge,
+                                      keys.at, quotedName(end.panel)));
     if (end.edge && (*end.edge < 0 || std::size_t(*end.edge) >= edgeCount(panel->shape)))
         faults.add(where.key(keys.edge), fmt::format("{} has no edge {}", quotedName(end.panel), *end.edge));
     if (end.copy && (*end.copy < 1 || *end.copy > panel->count))
-        faults.add(where.key(keys.copy), fmt::format("{} has no copy {}; write 1 to {}", quotedName(end.panel), *end.copy, panel->count));
+        faults.add(where.key(keys.copy),
+                   fmt::format("{} has no copy {}; write 1 to {}", quotedName(end.panel), *end.copy, panel->count));
 }
 
 void faultsOfFlow(Faults &faults, const KeyPath &where, const Flow &flow, const Job &job) {
@@ -292,7 +312,8 @@ void faultsOfFlow(Faults &faults, const KeyPath &where, const Flow &flow, const 
         faults.add(where.key("lost"), "what is lost needs \"edge\", which says which way it goes");
     const bool namesTwoCopies = flow.from.copy && flow.to.copy && flow.from.copy != flow.to.copy;
     if (flow.from.panel == flow.to.panel && !namesTwoCopies)
-        faults.add(where, fmt::format("it joins {} to itself; name two of its copies with \"copy\" and \"copy_to\"", quotedName(flow.from.panel)));
+        faults.add(where, fmt::format("it joins {} to itself; name two of its copies with \"copy\" and \"copy_to\"",
+                                      quotedName(flow.from.panel)));
 }
 
 // Layouts. Whether one is right is for the check to say; here stands only what no layout can mean.
@@ -305,8 +326,10 @@ void faultsOfCut(Faults &faults, const KeyPath &where, const Cut &cut, const Job
     needCount(faults, where.key("copy"), cut.copy);
     needCount(faults, where.key("piece"), cut.piece);
     needCount(faults, where.key("of"), cut.of);
-    if (cut.piece > cut.of) faults.add(where.key("piece"), fmt::format("there is no piece {} of {}", cut.piece, cut.of));
-    if (cut.cloth && !job.cloth(*cut.cloth)) faults.add(where.key("cloth"), "there is no cloth " + quotedName(*cut.cloth));
+    if (cut.piece > cut.of)
+        faults.add(where.key("piece"), fmt::format("there is no piece {} of {}", cut.piece, cut.of));
+    if (cut.cloth && !job.cloth(*cut.cloth))
+        faults.add(where.key("cloth"), "there is no cloth " + quotedName(*cut.cloth));
     for (const auto &length : cut.allow)
         if (length) faults.needNoSign(where.key("allow"), *length);
     if (cut.length) faults.needPositive(where.key("length"), *cut.length);
@@ -343,7 +366,8 @@ void needFewCopies(Faults &faults, const std::vector<Panel> &panels) {
     std::int64_t copies = 0;
     for (const Panel &panel : panels) copies += std::max(panel.count, 0);
     if (copies > mostCopies)
-        faults.add(KeyPath().key("panels"), fmt::format("{} copies in all are too many; a job has at most {}", copies, mostCopies));
+        faults.add(KeyPath().key("panels"),
+                   fmt::format("{} copies in all are too many; a job has at most {}", copies, mostCopies));
 }
 
 } // namespace

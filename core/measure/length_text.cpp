@@ -48,9 +48,12 @@ constexpr std::array<Glyph, 7> glyphs = {{{"\u00bc", 1, 4},
 
 std::string_view exampleIn(Unit unit) {
     switch (unit) {
-    case Unit::Inch: return "20 1/2 or \"52 cm\"";
-    case Unit::Centimetre: return "52.5 or \"20 1/2 in\"";
-    case Unit::Millimetre: return "525 or \"20 1/2 in\"";
+    case Unit::Inch:
+        return "20 1/2 or \"52 cm\"";
+    case Unit::Centimetre:
+        return "52.5 or \"20 1/2 in\"";
+    case Unit::Millimetre:
+        return "525 or \"20 1/2 in\"";
     }
     std::abort();
 }
@@ -209,7 +212,8 @@ private:
     }
 
     void skipSpaces() {
-        while (take(" ") || take("\t") || take("\u00a0")) {}
+        while (take(" ") || take("\t") || take("\u00a0")) {
+        }
     }
 
     bool at(std::string_view what) const { return m_text.substr(m_at).starts_with(what); }
@@ -286,12 +290,15 @@ std::int64_t purchaseStep(Unit unit, int eighths) {
 
 Result<Length> readLength(std::string_view text, Unit unit, Spelling spelling) {
     text = withoutSpacesAround(text);
-    if (text.size() > longestText) return fault(fmt::format("this is too long for a length; write one such as {}", exampleIn(unit)));
+    if (text.size() > longestText)
+        return fault(fmt::format("this is too long for a length; write one such as {}", exampleIn(unit)));
     return Walk(text, unit, spelling).length();
 }
 
 Result<Length> readDecimal(std::string_view text, Unit unit) {
-    const auto no = [&] { return fault(fmt::format("{} is not a length; write one such as {}", text, exampleIn(unit))); };
+    const auto no = [&] {
+        return fault(fmt::format("{} is not a length; write one such as {}", text, exampleIn(unit)));
+    };
     const auto tooLong = [&] { return fault(fmt::format("{} is longer than 1 km, the most a length can be", text)); };
     std::size_t at = 0;
     const auto takeDigits = [&] {
@@ -327,7 +334,8 @@ Result<Length> readDecimal(std::string_view text, Unit unit) {
     if (count == 0) return Length{};
     if (exponent > 10) return tooLong();
     if (exponent < -1000) return Length{};
-    Exact value = exponent >= 0 ? Exact(count * powerOfTen(unsigned(exponent))) : Exact(count, powerOfTen(unsigned(-exponent)));
+    Exact value =
+        exponent >= 0 ? Exact(count * powerOfTen(unsigned(exponent))) : Exact(count, powerOfTen(unsigned(-exponent)));
     if (negative) value = -value;
     const auto length = roundedToTicks(value * Exact(ticksIn(unit)));
     if (!length) return tooLong();

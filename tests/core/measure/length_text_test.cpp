@@ -96,12 +96,15 @@ TEST_CASE("what is no length is refused, saying what would be right", "[length t
         {"wide", "\"wide\" is not a length; write one such as 20 1/2 or \"52 cm\""},
         {"NaN", "\"NaN\" is not a length; write one such as 20 1/2 or \"52 cm\""},
         {"36-1", "\"36-1\": a hyphen stands between a whole number and its fraction only, as in 36-1/2"},
-        {"36 - 1/2", "\"36 - 1/2\": between two numbers stands a unit, or the second is a fraction, as in 3 ft 4 in or 3 1/4"},
+        {"36 - 1/2",
+         "\"36 - 1/2\": between two numbers stands a unit, or the second is a fraction, as in 3 ft 4 in or 3 1/4"},
         {"36-in", "\"36-in\": a hyphen stands between a whole number and its fraction only, as in 36-1/2"},
         {"1.5.2", "\"1.5.2\" has more than one decimal mark"},
         {"3 4", "\"3 4\": between two numbers stands a unit, or the second is a fraction, as in 3 ft 4 in or 3 1/4"},
-        {"1.5 1/2", "\"1.5 1/2\": between two numbers stands a unit, or the second is a fraction, as in 3 ft 4 in or 3 1/4"},
-        {"1/2 1/2", "\"1/2 1/2\": between two numbers stands a unit, or the second is a fraction, as in 3 ft 4 in or 3 1/4"},
+        {"1.5 1/2",
+         "\"1.5 1/2\": between two numbers stands a unit, or the second is a fraction, as in 3 ft 4 in or 3 1/4"},
+        {"1/2 1/2",
+         "\"1/2 1/2\": between two numbers stands a unit, or the second is a fraction, as in 3 ft 4 in or 3 1/4"},
         {"½ ½", "\"½ ½\" is not a length; write one such as 20 1/2 or \"52 cm\""},
         {"92,5", "\"92,5\" has a comma; the decimal mark is a point, as in 92.5"},
         {"1,000", "\"1,000\" has a comma; the decimal mark is a point, as in 92.5"},
@@ -149,8 +152,10 @@ TEST_CASE("a number of a file is read exactly", "[length text]") {
     CHECK(readDecimal("1e-999999999999", Unit::Inch) == Length{});
     CHECK(readDecimal("0e999999999999", Unit::Inch) == Length{});
     for (const char *text : {"1e300", "1e999999999999", "39370.1", "-39370.1"})
-        CHECK(refusalOf(readDecimal(text, Unit::Inch)) == std::string(text) + " is longer than 1 km, the most a length can be");
-    for (const char *text : {"", "-", "1.", ".5", "1e", "0x10", "1 ", "nan", "inf"}) CHECK_FALSE(readDecimal(text, Unit::Inch));
+        CHECK(refusalOf(readDecimal(text, Unit::Inch)) ==
+              std::string(text) + " is longer than 1 km, the most a length can be");
+    for (const char *text : {"", "-", "1.", ".5", "1e", "0x10", "1 ", "nan", "inf"})
+        CHECK_FALSE(readDecimal(text, Unit::Inch));
     CHECK_FALSE(readDecimal(std::string(100'000, '1'), Unit::Inch));
     CHECK_FALSE(readLength(std::string(100'000, '1'), Unit::Inch));
 }
@@ -178,7 +183,8 @@ TEST_CASE("a length is written as the shortest decimal that reads back the same"
             digits.erase(point, 1);
             std::int64_t scale = 1;
             for (auto place = point + 2; place < text.size(); ++place) scale *= 10;
-            for (const std::int64_t count : {std::stoll(digits) / 10 - 1, std::stoll(digits) / 10, std::stoll(digits) / 10 + 1})
+            for (const std::int64_t count :
+                 {std::stoll(digits) / 10 - 1, std::stoll(digits) / 10, std::stoll(digits) / 10 + 1})
                 RC_ASSERT(roundedQuotient(count * ticksIn(unit), scale) != length.ticks());
         }
     }));
