@@ -168,6 +168,7 @@ public:
 
 private:
     Plan planGiving(const GivenUp &given, double share) {
+        if (m_options.progress) m_options.progress(std::min(1.0, m_budget.shareGone()));
         PlanOptions o = m_budget.slice(share);
         o.given = &given;
         o.seed = m_options.plan.seed + std::uint64_t(m_plans++);

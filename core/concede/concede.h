@@ -19,6 +19,7 @@ struct ConcedeOptions {
     std::vector<Concession::Kind> order = usualOrder(); ///< a kind that is not here is not given up
     bool fewestPanelsFirst = false; ///< within a kind: the fewest panels, then the least cloth; otherwise the other way
     int ways = 3;                   ///< how many ways with different kinds to look for
+    std::function<void(double share)> progress; ///< now and then, from the calling thread
 };
 
 /// One way to make the cloth do.

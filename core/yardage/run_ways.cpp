@@ -55,16 +55,17 @@ Job runThatWay(Job job, RunWay way) {
     return job;
 }
 
-std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options) {
+std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options, const std::function<void(double share)> &progress) {
     constexpr RunWay ways[] = {RunWay::AsAsked, RunWay::UpRoll, RunWay::Railroad, RunWay::AsItFalls};
     std::vector<RunAnswer> answers;
     for (RunWay way : ways) {
+        if (progress) progress(double(answers.size()) / double(std::size(ways)));
         RunAnswer answer;
         answer.way = way;
         answer.job = runThatWay(job, way);
         PlanOptions share = options;
-        if (share.steps) *share.steps = std::max<std::int64_t>(1, *share.steps / 4);
-        else share.seconds = share.seconds.value_or(5) / 4;
+        if (share.steps) *share.steps = std::max<std::int64_t>(1, *share.steps / std::int64_t(std::size(ways)));
+        else share.seconds = share.seconds.value_or(5) / double(std::size(ways));
         // As it falls, a layout of any one way is right: begin from the best of them.
         const Layout *best = nullptr;
         if (way == RunWay::AsItFalls)

@@ -23,7 +23,7 @@ Job runThatWay(Job job, RunWay way);
 
 /// The same job up the roll, railroaded, and as it falls best for each panel, each with its share of the time. A way in
 /// which a motif has no repeat is answered with the plan's own reason.
-std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options);
+std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options, const std::function<void(double share)> &progress = nullptr);
 
 std::string nameOf(RunWay way);
 

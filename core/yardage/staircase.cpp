@@ -107,6 +107,7 @@ Result<Staircase> staircaseOf(const Job &whole, const std::string &clothId, cons
         PlanOptions share = options.plan;
         if (share.steps) *share.steps = std::max<std::int64_t>(1, *share.steps / std::int64_t(landings.size()));
         else share.seconds = share.seconds.value_or(5) / double(landings.size());
+        if (options.progress) options.progress(double(i) / double(landings.size()));
         const bool same = i > 0 && landings[i].job == landings[i - 1].job;
         if (same) {
             landings[i].layout = landings[i - 1].layout;

@@ -41,6 +41,7 @@ struct Staircase {
 struct StaircaseOptions {
     PlanOptions plan; ///< seconds or steps are for the whole staircase; `from` is the layout to explain, where there is one
     int eighths = 2;  ///< the shop's step: eighths of a yard, or tenths of a metre where the job is metric
+    std::function<void(double share)> progress; ///< after each landing, from the calling thread
 };
 
 /// The staircase of one bolt of the job; an error when the job cannot be laid on it at all.
