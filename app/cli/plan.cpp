@@ -3,6 +3,7 @@
 #include "app/cli/command.h"
 #include "app/cli/interrupt.h"
 #include "app/cli/progress_line.h"
+#include "core/concede/concede.h"
 #include "core/figures/figures.h"
 #include "core/files/job_file.h"
 #include "core/measure/length_text.h"
@@ -165,7 +166,7 @@ Exit runPlan(const PlanArguments &arguments) {
     if (line.shows()) options.report = [&line](const PlanProgress &progress) { line.show(progress); };
 
     const auto start = std::chrono::steady_clock::now();
-    auto plan = boltwright::plan(*job, options);
+    auto plan = planOrConcede(*job, options);
     const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
     line.clear();
 
