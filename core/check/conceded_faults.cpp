@@ -115,7 +115,7 @@ Findings listedWithoutCause(const Scene &scene) {
             say(fmt::format("What we give up lists {} twice for {}.", spoken(entry.kind), name));
         const auto copy = scene.copies.find({entry.panel, entry.copy});
         if (copy == scene.copies.end() || !wasMade(scene, entry, copy->second))
-            say(fmt::format("What we give up lists {} for {}, which the layout does not show so or must not.",
+            say(fmt::format("What we give up lists {} for {} that is not so in the layout, or has no leave.",
                             spoken(entry.kind), name));
     }
     return findings;

@@ -7,9 +7,7 @@
 #include "core/check/check.h"
 #include "core/files/job_file.h"
 
-#include <fstream>
 #include <iostream>
-#include <iterator>
 #include <string>
 #include <vector>
 
@@ -23,8 +21,7 @@ struct Verdict {
 };
 
 Verdict verdictOn(const std::string &file) {
-    std::ifstream in(file, std::ios::binary);
-    const auto job = readJob(std::string(std::istreambuf_iterator<char>(in), {}));
+    const auto job = loadJob(file);
     if (!job) return {2, job.error().text};
     if (job->layouts.empty()) return {1, "The job holds no layout."};
     Verdict verdict;
