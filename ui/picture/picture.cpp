@@ -29,7 +29,7 @@ struct PicturePlan {
 
 PicturePlan planOf(const DrawnLayout &drawn) {
     PicturePlan plan;
-    const double above = (margin + SheetEdges::above) * reduced, left = (margin + SheetEdges::left) * reduced;
+    const double above = (margin + StripEdges::above.toMillimetres()) * reduced, left = (margin + StripEdges::left.toMillimetres()) * reduced;
     double top = 0, right = 0;
     for (const ClothSheet &sheet : drawn.sheets) {
         const ClothBox box = sheet.box();
@@ -40,8 +40,8 @@ PicturePlan planOf(const DrawnLayout &drawn) {
         const QRectF cloth = view.at(box);
         right = std::max(right, cloth.right());
         plan.whole.setLeft(std::min(plan.whole.left(), cloth.left() - left));
-        top = cloth.bottom() + (SheetEdges::below + SheetEdges::above + 3) * reduced;
-        plan.whole.setBottom(cloth.bottom() + (SheetEdges::below + margin) * reduced);
+        top = cloth.bottom() + (StripEdges::below.toMillimetres() + StripEdges::above.toMillimetres() + 3) * reduced;
+        plan.whole.setBottom(cloth.bottom() + (StripEdges::below.toMillimetres() + margin) * reduced);
         plan.views << view;
     }
     plan.whole.setRight(right + margin * reduced);

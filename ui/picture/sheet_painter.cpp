@@ -17,6 +17,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 
 using namespace Qt::StringLiterals;
 
@@ -68,6 +69,7 @@ public:
         for (const SheetCut &cut : m_sheet.cuts) panel(cut);
         m_surface.beginGroup(u"tape-%1"_s.arg(m_index + 1), {}, {});
         offcut();
+        matchMarks();
         wordsBelow();
         tapeAlong();
         tapeAcross();
@@ -220,6 +222,12 @@ private:
 
         const QRectF room = roomFor(row, cut);
         const double deep = std::min(2.6, 0.35 * std::min(room.width(), room.height()) / m_unit);
+        // Of a panel that runs over two stretches, the words stand where enough of it is to be seen.
+        const Length seen = std::min(cut.box.high.y, m_shown.high.y) - std::max(cut.box.low.y, m_shown.low.y);
+        if (5 * seen < 2 * std::min(cut.box.height(), m_shown.height())) {
+            m_surface.endGroup();
+            return;
+        }
         const Slip slip = wedgeAndSlip(cut, row, room, deep);
         if (!slip.isEmpty()) {
             m_surface.rectangle(slip.rect, row.alreadyCut ? m_inks.cutAlready : m_inks.panel);
@@ -327,6 +335,26 @@ private:
         m_surface.words({size, c + QPointF(-mm(wordsWidth(size, true) * k / 2), mm(typeAscent(true) * k)), mm(k), true, ink});
     }
 
+    /// A line across and a ringed cross at both selvages, to lay one stretch over the next.
+    void matchMarks() {
+        const QRectF r = shownRect();
+        const Stroke fine{m_inks.colours.accent, 0.2};
+        for (const SheetMatch &match : m_view.matches) {
+            const double x = m_view.at(ClothPoint{{}, match.at}).x(), reach = mm(2);
+            m_surface.lines({QLineF(x, r.top(), x, r.bottom())}, {m_inks.colours.accent, 0.2, {0.5, 1}});
+            for (double y : {r.top() + reach, r.bottom() - reach}) {
+                m_surface.lines({QLineF(x - reach, y, x + reach, y), QLineF(x, y - reach, x, y + reach)}, fine);
+                QPolygonF ring;
+                for (int k = 0; k < 24; ++k) ring << QPointF(x + reach * 0.7 * std::cos(k * std::numbers::pi / 12), y + reach * 0.7 * std::sin(k * std::numbers::pi / 12));
+                m_surface.area(ring, {}, fine);
+            }
+        }
+    }
+
+    bool isMatch(Length y) const {
+        return std::any_of(m_view.matches.begin(), m_view.matches.end(), [&](const SheetMatch &m) { return m.at == y; });
+    }
+
     /// Under the cloth: the last cut and what to buy, then every straight cut that has room for its words.
     void wordsBelow() {
         const QRectF r = shownRect();
@@ -335,7 +363,7 @@ private:
         auto put = [&](Length y, const QString &text, bool bold, const QColor &ink) {
             if (y < m_shown.low.y || y > m_shown.high.y) return;
             const double x = m_view.at(ClothPoint{m_shown.high.x, y}).x(), width = wordsWidth(text, bold) * mm(size);
-            const double start = std::clamp(x - width / 2, r.left() - mm(SheetEdges::left), std::max(r.left() - mm(SheetEdges::left), r.right() - width));
+            const double start = std::clamp(x - width / 2, r.left() - mm(StripEdges::left.toMillimetres()), std::max(r.left() - mm(StripEdges::left.toMillimetres()), r.right() - width));
             const QRectF box(start - mm(1), top, width + mm(2), mm(4));
             for (const QRectF &other : taken)
                 if (other.intersects(box)) return;
@@ -343,11 +371,17 @@ private:
             m_surface.words({text, {start, top + mm(typeAscent(bold) * size)}, mm(size), bold, ink});
         };
         const Unit unit = m_drawn.job.unit;
+        const auto &across = m_drawn.chalk[m_index].across;
+        for (const SheetMatch &match : m_view.matches) {
+            QString text = say("match %1").arg(match.number);
+            if (std::find(across.begin(), across.end(), match.at) != across.end()) text += u" · "_s + say("across at %1").arg(shownLength(match.at, unit));
+            put(match.at, text, true, m_inks.colours.accent);
+        }
         if (m_cloth.bolt)
             put(m_sheet.lastCut, say("last cut %1 · buy %2").arg(shownAlongRoll(m_sheet.lastCut, unit), shownPurchase(m_sheet.lastCut, unit)), true,
                 m_inks.colours.broken);
-        for (Length y : m_drawn.chalk[m_index].across)
-            if (y != m_sheet.lastCut) put(y, say("across at %1").arg(shownLength(y, unit)), false, m_inks.colours.ink);
+        for (Length y : across)
+            if (y != m_sheet.lastCut && !isMatch(y)) put(y, say("across at %1").arg(shownLength(y, unit)), false, m_inks.colours.ink);
     }
 
     /// Steps of a tape that can be told apart at this scale.

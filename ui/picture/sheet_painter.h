@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/paper/chalk_list.h"
-#include "core/paper/cloth_sheet.h"
+#include "core/paper/sheet_plan.h"
 #include "ui/picture/surface.h"
 
 #include <QRectF>
@@ -20,26 +20,27 @@ struct DrawnLayout {
     QString nameOf(const ClothSheet &sheet) const; ///< "Slate ticking · 54 in wide"
 };
 
+/// Where two stretches of one sheet are laid over each other.
+struct SheetMatch {
+    Length at;      ///< along the roll
+    int number = 0; ///< the same on both
+};
+
 /// How a stretch of a sheet comes onto a surface: the table frame, scaled and moved.
 struct SheetView {
     double scale = 1;  ///< drawing units a millimetre of cloth takes
     QPointF zero;      ///< where the cloth's (0, 0) lies, drawing units
     Length from, to;   ///< what of it is shown, along the roll
+    QList<SheetMatch> matches = {};
 
     QPointF at(ClothPoint p) const { return zero + scale * QPointF(p.y.toMillimetres(), p.x.toMillimetres()); }
     QPolygonF at(const ClothRing &ring) const;
     QRectF at(const ClothBox &box) const;
 };
 
-/// Room beside the drawn cloth for tapes and words, millimetres of paper.
-struct SheetEdges {
-    static constexpr double above = 11.5; ///< a line of words, then the tape
-    static constexpr double below = 5.0;  ///< where to cut across
-    static constexpr double left = 9.0;   ///< the tape across the width
-};
-
 /// Paints one stretch of a sheet: cloth, repeat, flaws, panels with their slips, straight cuts, last cut, and the tapes
-/// around it. Every panel is a group of its own. Nothing is painted beyond the stretch and the edges' room.
+/// around it. Every panel is a group of its own. Nothing is painted beyond the stretch
+/// and the room of StripEdges around it.
 void paintSheet(Surface &surface, const DrawnLayout &drawn, std::size_t sheet, const SheetView &view);
 
 } // namespace boltwright::ui

@@ -64,34 +64,27 @@ Block blockOf(QList<Line> lines) {
     return block;
 }
 
-/// All ways to say it, from the fullest to the barest.
-QList<Block> waysToSay(const SlipText &t) {
-    QList<Block> ways;
+/// All ways to say it, from the fullest to the barest; those that say the same stand together, best-looking first.
+QList<QList<Block>> waysToSay(const SlipText &t) {
     auto head = [&](double size) { return Line{{t.number, size * 0.8, true, false, true}, {t.mark, size, true}}; };
     const QStringList places = t.place.split(u" · "_s);
+    const QString one = places.value(0), two = places.value(1);
+    QList<Block> everything, withoutName, withoutPlace, markAndSize, mark, number;
     for (double k : {1.0, 0.86}) {
         const Run name{t.name, 3.0 * k}, size{t.size, 3.0 * k}, place{t.place, 2.6 * k, false, true};
-        ways << blockOf({head(4.8 * k), {name}, {size}, {place}});
-        if (places.size() == 2)
-            ways << blockOf({head(4.8 * k), {name}, {size}, {{places[0], 2.6 * k, false, true}}, {{places[1], 2.6 * k, false, true}}});
-        ways << blockOf({head(4.4 * k) << name, {size, place}});
-        ways << blockOf({head(3.6 * k) << name << size << place});
+        const Run first{one, 2.6 * k, false, true}, second{two, 2.6 * k, false, true};
+        everything << blockOf({head(4.8 * k), {name}, {size}, {place}}) << blockOf({head(4.8 * k), {name}, {size}, {first}, {second}})
+                   << blockOf({head(4.4 * k) << name, {size, place}}) << blockOf({head(3.6 * k) << name << size << place});
+        withoutName << blockOf({head(4.2 * k), {size}, {first}, {second}}) << blockOf({head(3.6 * k) << size << place});
+        withoutPlace << blockOf({head(4.2 * k), {name}, {size}}) << blockOf({head(3.6 * k) << name << size});
+        markAndSize << blockOf({head(4.2 * k), {size}}) << blockOf({head(3.4 * k) << size});
     }
-    for (double k : {1.0, 0.86}) {
-        const Run size{t.size, 2.8 * k};
-        if (places.size() == 2)
-            ways << blockOf({head(4.2 * k), {size}, {{places[0], 2.4 * k, false, true}}, {{places[1], 2.4 * k, false, true}}});
-        ways << blockOf({head(4.2 * k), {{t.name, 2.8 * k}}, {size}});
-        ways << blockOf({head(4.2 * k), {size}});
-        ways << blockOf({head(3.4 * k) << size});
-    }
-    for (double size : {2.9, 2.4, 2.1}) ways << blockOf({Line{{t.number, size, true}, {t.mark, size, true}, {t.name, size}, {t.size, size}}});
-    for (double size : {4.2, 3.2, 2.6}) ways << blockOf({head(size)});
-    for (double size : {2.6, 2.2}) ways << blockOf({Line{{t.number, size, true}, {t.mark, size}}});
-    for (double size : {2.6, 2.2, 1.8})
-        if (!t.number.isEmpty()) ways << Block{{{t.number, size, true}}};
-    if (t.number.isEmpty()) ways << blockOf({{{t.mark, 2.0, true}}});
-    return ways;
+    for (double size : {2.9, 2.4, 2.1})
+        withoutPlace << blockOf({Line{{t.number, size, true}, {t.mark, size, true}, {t.name, size}, {t.size, size}}});
+    for (double size : {4.2, 3.2, 2.6}) mark << blockOf({head(size)});
+    for (double size : {2.6, 2.2}) mark << blockOf({Line{{t.number, size, true}, {t.mark, size}}});
+    for (double size : {2.6, 2.2, 1.8}) number << blockOf({Line{{t.number.isEmpty() ? t.mark : t.number, size, true}}});
+    return {everything, withoutName, withoutPlace, markAndSize, mark, number};
 }
 
 /// Places a block of known size around the middle of the room.
@@ -125,13 +118,14 @@ Slip placed(const Block &block, const QRectF &room, double unit, bool upward, co
 } // namespace
 
 Slip setSlip(const SlipText &text, const QRectF &room, double unit, const QColor &ink, const QColor &quiet) {
-    for (const Block &block : waysToSay(text)) {
-        if (block.isEmpty()) continue;
-        const QSizeF size = sizeOf(block) * unit;
-        const bool upright = size.width() <= room.width() && size.height() <= room.height();
-        const bool upward = size.height() <= room.width() && size.width() <= room.height();
-        if (upright || upward) return placed(block, room, unit, !upright, ink, quiet);
-    }
+    for (const QList<Block> &ways : waysToSay(text))
+        for (bool upward : {false, true})
+            for (const Block &block : ways) {
+                QSizeF size = sizeOf(block) * unit;
+                if (upward) size.transpose();
+                if (!block.isEmpty() && size.width() <= room.width() && size.height() <= room.height())
+                    return placed(block, room, unit, upward, ink, quiet);
+            }
     return {};
 }
 

@@ -1,0 +1,101 @@
+#include "ui/paper/cutting_sheet.h"
+
+#include "ui/drawing/colours.h"
+#include "ui/paper/chalk_pages.h"
+#include "ui/paper/sheet_notes.h"
+#include "ui/text/words.h"
+
+#include <QCoreApplication>
+#include <QDate>
+#include <QLocale>
+
+using namespace Qt::StringLiterals;
+
+namespace boltwright::ui {
+namespace {
+
+constexpr double mm = unitsPerMillimetre;
+
+QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
+
+QString dateWords(const std::string &iso) {
+    const QDate date = QDate::fromString(fromCore(iso), Qt::ISODate);
+    return date.isValid() ? QLocale().toString(date, QLocale::ShortFormat) : fromCore(iso);
+}
+
+QString joined(const QStringList &parts) {
+    QStringList said;
+    for (const QString &part : parts)
+        if (!part.isEmpty()) said << part;
+    return said.join(u" · "_s);
+}
+
+} // namespace
+
+CuttingSheet::CuttingSheet(const Job &job, const Layout &layout) : m_job(job), m_layout(layout), m_drawn(m_job, m_layout) {}
+
+Result<std::shared_ptr<const CuttingSheet>> CuttingSheet::make(const Job &job, const Layout &layout, const SheetOptions &options) {
+    std::shared_ptr<CuttingSheet> sheet(new CuttingSheet(job, layout));
+    if (sheet->m_drawn.sheets.empty()) return fault("the layout has no cuts to make a cutting sheet of");
+    std::vector<std::vector<Length>> across;
+    for (const ChalkSheet &chalk : sheet->m_drawn.chalk) across.push_back(chalk.across);
+    auto plan = planSheet(sheet->m_job, sheet->m_drawn.sheets, across, options);
+    if (!plan) return fault(plan.error());
+    sheet->m_plan = *plan;
+    const QRectF heading = onPage(sheet->m_plan.heading);
+    const double bottom = (sheet->m_plan.paper.height - paperMargin()).toMillimetres() * mm;
+    sheet->m_chalk = chalkPages(sheet->m_drawn, QRectF(QPointF(heading.left(), heading.bottom() + 2 * mm), QPointF(heading.right(), bottom)));
+    return sheet;
+}
+
+QString CuttingSheet::title() const {
+    return joined({fromCore(m_job.card.title), say("cutting sheet")});
+}
+
+void CuttingSheet::paint(Surface &surface, int page) const {
+    heading(page).paint(surface);
+    const int drawn = int(m_plan.pages.size());
+    if (page >= drawn) {
+        m_chalk[page - drawn].paint(surface);
+        return;
+    }
+    paintCloth(surface, m_plan.pages[std::size_t(page)]);
+    sheetNotes(m_drawn, m_plan, m_plan.pages[std::size_t(page)]).paint(surface);
+}
+
+void CuttingSheet::paintCloth(Surface &surface, const SheetPage &page) const {
+    for (const SheetStrip &strip : page.strips) {
+        const ClothBox box = m_drawn.sheets[strip.sheet].box();
+        SheetView view;
+        view.scale = unitsPerMillimetre / m_plan.scale;
+        view.from = strip.from;
+        view.to = strip.to;
+        view.zero = onPage(strip.corner) - view.scale * QPointF(strip.from.toMillimetres(), box.low.x.toMillimetres());
+        if (strip.matchBefore) view.matches << SheetMatch{*strip.matchBefore, strip.before};
+        if (strip.matchAfter) view.matches << SheetMatch{*strip.matchAfter, strip.after};
+        paintSheet(surface, m_drawn, strip.sheet, view);
+    }
+}
+
+PageInk CuttingSheet::heading(int page) const {
+    PageInk ink;
+    const Colours colours = lightColours();
+    const QRectF frame = onPage(m_plan.heading);
+    const double right = 70 * mm, left = frame.width() - right - 4 * mm;
+    const JobCard &card = m_job.card;
+    const bool list = page >= int(m_plan.pages.size());
+    ink.words(card.title.empty() ? say("Cutting sheet") : fromCore(card.title), frame.topLeft() + QPointF(0, 5 * mm), left, 5.2, true, colours.ink);
+    ink.words(joined({fromCore(card.client), fromCore(card.piece), fromCore(m_layout.name)}), frame.topLeft() + QPointF(0, 10 * mm), left, 3.3, false, colours.quiet);
+    ink.wordsEndingAt(list ? say("Chalk list, in cutting order") : say("Cutting sheet, 1:%1").arg(m_plan.scale), frame.topRight() + QPointF(0, 5 * mm), right, 3.8, true, colours.ink);
+    ink.wordsEndingAt(joined({dateWords(card.date), say("page %1 of %2").arg(page + 1).arg(count())}), frame.topRight() + QPointF(0, 10 * mm), right, 3.3, false, colours.quiet);
+    ink.line(frame.topLeft() + QPointF(0, 12 * mm), frame.topRight() + QPointF(0, 12 * mm), {colours.ink, 0.25});
+    return ink;
+}
+
+Result<void> writeCuttingSheet(const Job &job, const Layout &layout, const std::filesystem::path &file, const SheetOptions &options) {
+    const auto sheet = CuttingSheet::make(job, layout, options);
+    if (!sheet) return fault(sheet.error().at(file.string()));
+    return writePdf(**sheet, file);
+}
+
+} // namespace boltwright::ui
