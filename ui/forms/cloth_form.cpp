@@ -1,0 +1,268 @@
+#include "ui/forms/cloth_form.h"
+
+#include "core/edit/job_edit.h"
+#include "ui/forms/panel_table.h"
+#include "ui/text/words.h"
+#include "ui/widgets/length_edit.h"
+
+#include <QComboBox>
+#include <QFormLayout>
+#include <QHBoxLayout>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QTimer>
+
+using namespace Qt::StringLiterals;
+
+namespace boltwright::ui {
+
+namespace {
+
+QString nameOfCloth(const Cloth &cloth) { return fromCore(cloth.name.empty() ? cloth.id : cloth.name); }
+
+std::vector<std::pair<Length, Length>> pairsOf(const ClothRing &ring) {
+    std::vector<std::pair<Length, Length>> pairs;
+    for (const ClothPoint &p : ring) pairs.push_back({p.x, p.y});
+    return pairs;
+}
+
+ClothRing ringOfPairs(const std::vector<std::pair<Length, Length>> &pairs) {
+    ClothRing ring;
+    for (const auto &[x, y] : pairs) ring.push_back({x, y});
+    return ring;
+}
+
+} // namespace
+
+ClothForm::ClothForm(JobDocument &document, QWidget *parent)
+    : QWidget(parent), m_document(document), m_which(new QComboBox(this)), m_refusal(new QLabel(this)), m_scroll(new QScrollArea(this)) {
+    m_refusal->setObjectName(u"refusal"_s);
+    m_refusal->setWordWrap(true);
+    m_refusal->hide();
+    m_which->setMinimumWidth(220);
+    m_which->setAccessibleName(tr("Which cloth"));
+    m_scroll->setWidgetResizable(true);
+    m_scroll->setFrameShape(QFrame::NoFrame);
+    auto *add = new QPushButton(tr("Add a cloth"), this);
+    auto *remove = new QPushButton(tr("Remove"), this);
+    auto *head = new QHBoxLayout;
+    head->addWidget(m_which);
+    head->addWidget(add);
+    head->addWidget(remove);
+    head->addStretch();
+    auto *column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addLayout(head);
+    column->addWidget(m_refusal);
+    column->addWidget(m_scroll, 1);
+    connect(m_which, &QComboBox::activated, this, [this](int index) {
+        m_index = index;
+        refill();
+    });
+    connect(add, &QPushButton::clicked, this, [this] {
+        Job job = m_document.job();
+        job.cloths.push_back(newCloth(job));
+        m_index = int(job.cloths.size()) - 1;
+        m_document.changeJob(std::move(job), tr("Add a cloth"));
+    });
+    connect(remove, &QPushButton::clicked, this, [this] {
+        if (m_document.job().cloths.size() < 2) {
+            m_refusal->setText(tr("A job needs at least one cloth."));
+            m_refusal->show();
+            return;
+        }
+        Job job = m_document.job();
+        job.cloths.erase(job.cloths.begin() + m_index);
+        m_index = 0;
+        m_document.changeJob(std::move(job), tr("Remove a cloth"));
+    });
+    connect(&document, &JobDocument::changed, this, [this](Changes changes) {
+        // Built anew once the field that caused it has finished with its event.
+        if (changes & (Change::Cloths | Change::NewJob | Change::Card)) QTimer::singleShot(0, this, &ClothForm::refill);
+    });
+    refill();
+}
+
+void ClothForm::change(const QString &text, const std::function<void(Cloth &)> &how, bool merge) {
+    Job job = m_document.job();
+    how(job.cloths[std::size_t(m_index)]);
+    const auto faults = faultsOfJob(job);
+    if (!faults.empty()) {
+        m_refusal->setText(withFractions(fromCore(faults.front())));
+        m_refusal->show();
+        QTimer::singleShot(0, this, &ClothForm::refill);
+        return;
+    }
+    m_refusal->hide();
+    m_document.changeJob(std::move(job), text, merge ? u"cloth %1 %2"_s.arg(m_index).arg(text) : QString());
+}
+
+void ClothForm::refill() {
+    m_index = std::clamp(m_index, 0, int(m_document.job().cloths.size()) - 1);
+    m_which->clear();
+    for (const Cloth &c : m_document.job().cloths) m_which->addItem(nameOfCloth(c));
+    m_which->setCurrentIndex(m_index);
+    // The field with the focus keeps it, by name, when the form is built anew.
+    const QString focused = focusWidget() ? focusWidget()->objectName() : QString();
+    auto *page = new QWidget;
+    auto *form = new QFormLayout(page);
+    form->setContentsMargins(0, 8, 12, 8);
+    fill(form);
+    m_scroll->setWidget(page);
+    if (!focused.isEmpty())
+        if (auto *again = page->findChild<QWidget *>(focused)) again->setFocus();
+}
+
+void ClothForm::lengthRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value,
+                          bool optional, bool aboveZero, const std::function<void(Cloth &, std::optional<Length>)> &set) {
+    auto *edit = new LengthEdit(m_document.job().unit, aboveZero ? LengthRange::AboveZero : LengthRange::ZeroOrMore);
+    if (optional) edit->setOptional(sentence);
+    edit->setMaximumWidth(170);
+    edit->setToolTip(sentence);
+    edit->setObjectName(u"field "_s + label);
+    edit->setLength(value);
+    connect(edit, &LengthEdit::lengthChanged, this,
+            [this, label, set](std::optional<Length> length) { change(label, [&](Cloth &c) { set(c, length); }); });
+    form->addRow(label, edit);
+}
+
+void ClothForm::fill(QFormLayout *form) {
+    auto *name = new QLineEdit(fromCore(cloth().name));
+    name->setMaximumWidth(320);
+    name->setObjectName(u"field name"_s);
+    connect(name, &QLineEdit::editingFinished, this, [this, name] {
+        if (toCore(name->text()) != cloth().name) change(tr("Name"), [&](Cloth &c) { c.name = toCore(name->text()); });
+    });
+    form->addRow(tr("Name"), name);
+    auto *kind = new QComboBox;
+    kind->addItems({tr("a bolt"), tr("remnants")});
+    kind->setCurrentIndex(cloth().bolt ? 0 : 1);
+    kind->setMaximumWidth(170);
+    kind->setObjectName(u"field kind"_s);
+    connect(kind, &QComboBox::activated, this, [this](int index) {
+        change(tr("Bolt or remnants"), [&](Cloth &c) {
+            const Cloth fresh = newCloth(m_document.job());
+            if (index == 0 && !c.bolt) {
+                c.bolt = fresh.bolt;
+                c.remnants.clear();
+            } else if (index == 1 && c.bolt) {
+                Remnant remnant;
+                remnant.id = "A";
+                remnant.outline = ringOf(ClothBox{{}, {c.bolt->width, c.bolt->width}});
+                c.bolt.reset();
+                c.selvage = Length{};
+                c.remnants = {remnant};
+            }
+        }, false);
+    });
+    form->addRow(tr("It comes as"), kind);
+    if (cloth().bolt)
+        fillBolt(form);
+    else
+        fillRemnants(form);
+    auto *way = new QComboBox;
+    way->addItems({tr("one way: nap or print has a top"), tr("either way: a panel may be turned about")});
+    way->setCurrentIndex(cloth().way == Way::One ? 0 : 1);
+    way->setMaximumWidth(320);
+    way->setObjectName(u"field way"_s);
+    connect(way, &QComboBox::activated, this, [this](int index) {
+        change(tr("Nap"), [&](Cloth &c) { c.way = index == 0 ? Way::One : Way::Two; }, false);
+    });
+    form->addRow(tr("Nap or direction"), way);
+    auto *up = new QComboBox;
+    up->addItems({tr("up the roll"), tr("across, towards the left selvage")});
+    up->setCurrentIndex(cloth().up == PatternUp::Roll ? 0 : 1);
+    up->setMaximumWidth(320);
+    up->setObjectName(u"field up"_s);
+    connect(up, &QComboBox::activated, this, [this](int index) {
+        change(tr("Pattern's top"), [&](Cloth &c) { c.up = index == 0 ? PatternUp::Roll : PatternUp::Across; }, false);
+    });
+    form->addRow(tr("The pattern's top points"), up);
+    fillPattern(form);
+}
+
+void ClothForm::fillBolt(QFormLayout *form) {
+    lengthRow(form, tr("Width"), tr("Edge to edge, selvages included."), cloth().bolt->width, false, true,
+              [](Cloth &c, auto l) { c.bolt->width = l.value_or(Length{}); });
+    lengthRow(form, tr("Length"), tr("as much as it takes"), cloth().bolt->length, true, true,
+              [](Cloth &c, auto l) { c.bolt->length = l; });
+    lengthRow(form, tr("Selvage"), tr("The strip along both edges that is not cut from."), cloth().selvage, false, false,
+              [](Cloth &c, auto l) { c.selvage = l.value_or(Length{}); });
+    lengthRow(form, tr("Lost to square the end"), tr("Cut off at the cut end to square it."), cloth().bolt->square, false, false,
+              [](Cloth &c, auto l) { c.bolt->square = l.value_or(Length{}); });
+}
+
+void ClothForm::fillRemnants(QFormLayout *form) {
+    lengthRow(form, tr("Kept from the edge"), tr("Distance that panels keep from a remnant's outline."), cloth().edge, false, false,
+              [](Cloth &c, auto l) { c.edge = l.value_or(Length{}); });
+    for (std::size_t i = 0; i < cloth().remnants.size(); ++i) {
+        auto *corners = new QPlainTextEdit(cornersText(pairsOf(cloth().remnants[i].outline), m_document.job().unit));
+        corners->setMaximumSize(320, 110);
+        corners->setTabChangesFocus(true);
+        corners->setToolTip(tr("One corner a line: from the left selvage; up the roll."));
+        auto *take = new QPushButton(tr("Take this outline"));
+        auto *drop = new QPushButton(tr("Remove this remnant"));
+        connect(take, &QPushButton::clicked, this, [this, i, corners] {
+            const auto read = readCorners(corners->toPlainText(), m_document.job().unit);
+            if (!read) {
+                m_refusal->setText(fromCore(read.error().text));
+                m_refusal->show();
+                return;
+            }
+            change(tr("Remnant's outline"), [&](Cloth &c) { c.remnants[i].outline = ringOfPairs(*read); }, false);
+        });
+        connect(drop, &QPushButton::clicked, this, [this, i] {
+            change(tr("Remove a remnant"), [&](Cloth &c) { c.remnants.erase(c.remnants.begin() + std::ptrdiff_t(i)); }, false);
+        });
+        auto *buttons = new QVBoxLayout;
+        buttons->addWidget(take);
+        buttons->addWidget(drop);
+        buttons->addStretch();
+        auto *row = new QHBoxLayout;
+        row->addWidget(corners);
+        row->addLayout(buttons);
+        row->addStretch();
+        form->addRow(tr("Remnant %1, corners").arg(fromCore(cloth().remnants[i].id)), row);
+    }
+    auto *add = new QPushButton(tr("Add a remnant"));
+    add->setMaximumWidth(170);
+    connect(add, &QPushButton::clicked, this, [this] {
+        change(tr("Add a remnant"), [](Cloth &c) {
+            Remnant remnant = c.remnants.back();
+            remnant.kept = Kept{};
+            remnant.flaws.clear();
+            char letter = 'A';
+            while (letter < 'Z' && c.remnant(std::string(1, letter))) ++letter;
+            remnant.id = std::string(1, letter);
+            c.remnants.push_back(remnant);
+        }, false);
+    });
+    form->addRow(QString(), add);
+}
+
+void ClothForm::fillPattern(QFormLayout *form) {
+    const auto &pattern = cloth().pattern;
+    const auto withPattern = [](Cloth &c, auto set) {
+        Pattern p = c.pattern.value_or(Pattern{});
+        set(p);
+        if (p.across || p.along)
+            c.pattern = p;
+        else
+            c.pattern.reset();
+    };
+    lengthRow(form, tr("Horizontal repeat"), tr("none"), pattern ? pattern->across : std::nullopt, true, true,
+              [withPattern](Cloth &c, auto l) { withPattern(c, [&](Pattern &p) { p.across = l; }); });
+    lengthRow(form, tr("Vertical repeat"), tr("none"), pattern ? pattern->along : std::nullopt, true, true,
+              [withPattern](Cloth &c, auto l) { withPattern(c, [&](Pattern &p) { p.along = l; }); });
+    if (!pattern) return;
+    lengthRow(form, tr("Drop"), tr("How far the next column is moved up: half the vertical repeat for a half-drop."), pattern->drop,
+              false, false, [](Cloth &c, auto l) { c.pattern->drop = l.value_or(Length{}); });
+    lengthRow(form, tr("A motif sits, from the left selvage"), tr("Measure to the middle of one motif or stripe."), pattern->motif.x,
+              false, false, [](Cloth &c, auto l) { c.pattern->motif.x = l.value_or(Length{}); });
+    lengthRow(form, tr("… and up from the cut end"), tr("Measure to the middle of the same motif."), pattern->motif.y, false, false,
+              [](Cloth &c, auto l) { c.pattern->motif.y = l.value_or(Length{}); });
+}
+
+} // namespace boltwright::ui

@@ -1,0 +1,42 @@
+#pragma once
+
+#include "ui/document/job_document.h"
+
+#include <QLabel>
+#include <QWidget>
+
+#include <functional>
+
+class QComboBox;
+class QFormLayout;
+class QScrollArea;
+
+namespace boltwright::ui {
+
+/// The cloths of the job, one shown at a time: a bolt or remnants, nap, repeat, flaws. Every field is one step of the
+/// history; what the contract does not allow is refused with a reason and changes nothing.
+class ClothForm : public QWidget {
+    Q_OBJECT
+public:
+    explicit ClothForm(JobDocument &document, QWidget *parent = nullptr);
+    QString refusal() const { return m_refusal->text(); }
+
+private:
+    void refill();
+    void fill(QFormLayout *form);
+    void fillBolt(QFormLayout *form);
+    void fillRemnants(QFormLayout *form);
+    void fillPattern(QFormLayout *form);
+    const Cloth &cloth() const { return m_document.job().cloths[std::size_t(m_index)]; }
+    void change(const QString &text, const std::function<void(Cloth &)> &how, bool merge = true);
+    void lengthRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value, bool optional,
+                   bool aboveZero, const std::function<void(Cloth &, std::optional<Length>)> &set);
+
+    JobDocument &m_document;
+    int m_index = 0;
+    QComboBox *m_which;
+    QLabel *m_refusal;
+    QScrollArea *m_scroll;
+};
+
+} // namespace boltwright::ui

@@ -1,0 +1,64 @@
+#include "ui/forms/job_card_form.h"
+
+#include "ui/text/words.h"
+#include "ui/widgets/length_edit.h"
+
+#include <QComboBox>
+#include <QFormLayout>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+
+using namespace Qt::StringLiterals;
+
+namespace boltwright::ui {
+
+JobCardForm::JobCardForm(JobDocument &document, QWidget *parent) : QWidget(parent) {
+    auto *form = new QFormLayout(this);
+    form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+    const auto line = [&](const QString &label, std::string JobCard::*field) {
+        auto *edit = new QLineEdit(fromCore(document.job().card.*field), this);
+        edit->setMaximumWidth(460);
+        connect(edit, &QLineEdit::textEdited, this, [&document, field, label](const QString &text) {
+            Job job = document.job();
+            job.card.*field = toCore(text);
+            document.changeJob(std::move(job), label, u"card "_s + label);
+        });
+        form->addRow(label, edit);
+        return edit;
+    };
+    setFocusProxy(line(tr("Title"), &JobCard::title));
+    line(tr("Client"), &JobCard::client);
+    line(tr("Piece"), &JobCard::piece);
+    line(tr("Date"), &JobCard::date)->setPlaceholderText(tr("2026-11-25"));
+    auto *notes = new QPlainTextEdit(fromCore(document.job().card.notes), this);
+    notes->setMaximumSize(460, 120);
+    notes->setTabChangesFocus(true);
+    connect(notes, &QPlainTextEdit::textChanged, this, [&document, notes] {
+        Job job = document.job();
+        job.card.notes = toCore(notes->toPlainText());
+        document.changeJob(std::move(job), tr("Notes"), u"card notes"_s);
+    });
+    form->addRow(tr("Notes"), notes);
+    auto *unit = new QComboBox(this);
+    unit->addItems({tr("inches"), tr("centimetres"), tr("millimetres")});
+    unit->setCurrentIndex(int(document.job().unit));
+    auto *gap = new LengthEdit(document.job().unit, LengthRange::ZeroOrMore, this);
+    gap->setLength(document.job().gap);
+    gap->setMaximumWidth(140);
+    unit->setMaximumWidth(180);
+    connect(unit, &QComboBox::activated, this, [&document, gap](int index) {
+        Job job = document.job();
+        job.unit = Unit(index);
+        gap->setUnit(job.unit);
+        document.changeJob(std::move(job), tr("Unit"));
+    });
+    connect(gap, &LengthEdit::lengthChanged, this, [&document](std::optional<Length> length) {
+        Job job = document.job();
+        job.gap = length.value_or(Length{});
+        document.changeJob(std::move(job), tr("Gap between cuts"), u"gap"_s);
+    });
+    form->addRow(tr("Measured in"), unit);
+    form->addRow(tr("Gap between cuts"), gap);
+}
+
+} // namespace boltwright::ui

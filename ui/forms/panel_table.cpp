@@ -1,0 +1,277 @@
+#include "ui/forms/panel_table.h"
+
+#include "core/edit/job_edit.h"
+#include "core/measure/length_text.h"
+#include "ui/text/words.h"
+#include "ui/widgets/length_edit.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QFormLayout>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QPushButton>
+#include <QSpinBox>
+#include <QStyledItemDelegate>
+
+#include <functional>
+
+using namespace Qt::StringLiterals;
+
+namespace boltwright::ui {
+
+QString cornersText(const std::vector<std::pair<Length, Length>> &corners, Unit unit) {
+    QStringList lines;
+    for (const auto &[x, y] : corners) lines << fromCore(writeDecimal(x, unit)) + u";  "_s + fromCore(writeDecimal(y, unit));
+    return lines.join(u'\n');
+}
+
+Result<std::vector<std::pair<Length, Length>>> readCorners(const QString &text, Unit unit) {
+    std::vector<std::pair<Length, Length>> corners;
+    int number = 0;
+    for (const QString &line : text.split(u'\n')) {
+        if (line.trimmed().isEmpty()) continue;
+        ++number;
+        const QStringList parts = line.split(u';');
+        if (parts.size() != 2)
+            return fault(toCore(QObject::tr("Corner %1: two measures with a semicolon between them, such as 24; 17 1/2.").arg(number)));
+        const auto x = typedLength(parts[0], unit, LengthRange::Any), y = typedLength(parts[1], unit, LengthRange::Any);
+        for (const auto &read : {x, y})
+            if (!read) return fault(toCore(QObject::tr("Corner %1: %2").arg(number).arg(fromCore(read.error().text))));
+        corners.push_back({*x, *y});
+    }
+    if (corners.size() < 3) return fault(toCore(QObject::tr("An outline needs at least three corners.")));
+    return corners;
+}
+
+namespace {
+
+/// Offers a list where a field has one, and plain typing otherwise.
+class FieldDelegate : public QStyledItemDelegate {
+public:
+    using QStyledItemDelegate::QStyledItemDelegate;
+
+    QWidget *createEditor(QWidget *parent, const QStyleOptionViewItem &option, const QModelIndex &index) const override {
+        const QStringList choices = index.data(PanelTableModel::ChoicesRole).toStringList();
+        if (choices.isEmpty()) return QStyledItemDelegate::createEditor(parent, option, index);
+        auto *box = new QComboBox(parent);
+        box->addItems(choices);
+        return box;
+    }
+    void setEditorData(QWidget *editor, const QModelIndex &index) const override {
+        if (auto *box = qobject_cast<QComboBox *>(editor))
+            box->setCurrentIndex(int(index.data(PanelTableModel::KeysRole).toStringList().indexOf(index.data(Qt::EditRole).toString())));
+        else
+            QStyledItemDelegate::setEditorData(editor, index);
+    }
+    void setModelData(QWidget *editor, QAbstractItemModel *model, const QModelIndex &index) const override {
+        if (auto *box = qobject_cast<QComboBox *>(editor))
+            model->setData(index, index.data(PanelTableModel::KeysRole).toStringList().value(box->currentIndex()));
+        else
+            QStyledItemDelegate::setModelData(editor, model, index);
+    }
+};
+
+} // namespace
+
+PanelTable::PanelTable(JobDocument &document, QWidget *parent)
+    : QWidget(parent), m_document(document), m_model(new PanelTableModel(document, this)), m_table(new QTableView(this)),
+      m_refusal(new QLabel(this)) {
+    m_table->setModel(m_model);
+    m_table->setItemDelegate(new FieldDelegate(m_table));
+    m_table->setSelectionBehavior(QAbstractItemView::SelectItems);
+    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_table->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed |
+                             QAbstractItemView::AnyKeyPressed | QAbstractItemView::SelectedClicked);
+    m_table->setAlternatingRowColors(true);
+    m_table->verticalHeader()->hide();
+    m_table->setAccessibleName(tr("Table of panels"));
+    m_table->resizeColumnsToContents();
+    m_table->setColumnWidth(PanelTableModel::Name, std::max(150, m_table->columnWidth(PanelTableModel::Name)));
+    m_refusal->setObjectName(u"refusal"_s);
+    m_refusal->setWordWrap(true);
+    m_refusal->hide();
+
+    auto *buttons = new QHBoxLayout;
+    const auto button = [&](const QString &text, const QString &sentence, auto deed) {
+        auto *b = new QPushButton(text, this);
+        b->setToolTip(sentence);
+        connect(b, &QPushButton::clicked, this, deed);
+        buttons->addWidget(b);
+    };
+    button(tr("Add a panel"), tr("A rectangle to begin with."), &PanelTable::add);
+    button(tr("Once more"), tr("The selected panel again, under a mark of its own."), &PanelTable::duplicate);
+    button(tr("Remove"), tr("Takes the selected panel out of the job."), &PanelTable::remove);
+    buttons->addStretch();
+    auto *hint = new QLabel(tr("Measures as on the piece, side to side × up. Write 36 1/2, 92,5 or 3' 2\"."), this);
+    hint->setObjectName(u"quiet"_s);
+    buttons->addWidget(hint);
+
+    auto *column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addLayout(buttons);
+    column->addWidget(m_refusal);
+    column->addWidget(m_table, 1);
+    column->addWidget(buildMore());
+    connect(m_model, &PanelTableModel::refused, this, &PanelTable::refuse);
+    connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] {
+        if (row() >= 0) m_document.selectPanel(m_document.job().panels[std::size_t(row())].id);
+        showMore();
+    });
+    connect(&document, &JobDocument::changed, this, [this](Changes changes) {
+        if (changes & (Change::Panels | Change::NewJob | Change::Card)) {
+            m_refusal->hide();
+            showMore();
+        }
+    });
+    setFocusProxy(m_table);
+    int start = 0;
+    for (int i = 0; i < int(document.job().panels.size()); ++i)
+        if (document.job().panels[std::size_t(i)].id == document.selectedPanel()) start = i;
+    if (m_model->rowCount() > 0) m_table->setCurrentIndex(m_model->index(start, 0));
+    showMore();
+}
+
+QWidget *PanelTable::buildMore() {
+    m_more = new QWidget(this);
+    const Unit unit = m_document.job().unit;
+    auto *row = new QHBoxLayout(m_more);
+    row->setContentsMargins(0, 4, 0, 0);
+    row->setSpacing(28);
+    auto *left = new QFormLayout, *middle = new QFormLayout;
+    m_pieces = new QSpinBox(m_more);
+    m_pieces->setRange(1, 12);
+    m_seam = new LengthEdit(unit, LengthRange::ZeroOrMore, m_more);
+    m_shortest = new LengthEdit(unit, LengthRange::ZeroOrMore, m_more);
+    m_match = new QCheckBox(tr("The pattern runs on over every join"), m_more);
+    left->addRow(tr("Pieces at most"), m_pieces);
+    left->addRow(tr("Seam at a join"), m_seam);
+    left->addRow(tr("No piece shorter than"), m_shortest);
+    left->addRow(m_match);
+    m_least = new LengthEdit(unit, LengthRange::ZeroOrMore, m_more);
+    m_least->setOptional(tr("in full"));
+    m_mayTurn = new QCheckBox(tr("It may be turned"), m_more);
+    m_mayUncentre = new QCheckBox(tr("It may lie off centre"), m_more);
+    m_mayOther = new QCheckBox(tr("It may be cut from other cloth"), m_more);
+    middle->addRow(tr("Allowances at least"), m_least);
+    middle->addRow(new QLabel(tr("When cloth is short:"), m_more));
+    for (QCheckBox *box : {m_mayTurn, m_mayUncentre, m_mayOther}) middle->addRow(box);
+    row->addLayout(left);
+    row->addLayout(middle);
+    auto *right = new QVBoxLayout;
+    m_cornersLabel = new QLabel(tr("Corners, one a line: across; up. Against the clock."), m_more);
+    m_corners = new QPlainTextEdit(m_more);
+    m_corners->setMaximumHeight(120);
+    m_corners->setAccessibleName(tr("Corners"));
+    auto *take = new QPushButton(tr("Take these corners"), m_more);
+    connect(take, &QPushButton::clicked, this, &PanelTable::takeCorners);
+    right->addWidget(m_cornersLabel);
+    right->addWidget(m_corners);
+    right->addWidget(take, 0, Qt::AlignLeft);
+    row->addLayout(right, 1);
+
+    connect(m_pieces, &QSpinBox::valueChanged, this, [this](int most) { change(tr("Pieces"), [=](Panel &p) { p.pieces.most = most; }); });
+    connect(m_seam, &LengthEdit::lengthChanged, this, [this](auto l) { change(tr("Seam"), [=](Panel &p) { p.pieces.seam = l.value_or(Length{}); }); });
+    connect(m_shortest, &LengthEdit::lengthChanged, this, [this](auto l) { change(tr("Shortest piece"), [=](Panel &p) { p.pieces.shortest = l.value_or(Length{}); }); });
+    connect(m_match, &QCheckBox::clicked, this, [this](bool on) { change(tr("Pattern over joins"), [=](Panel &p) { p.pieces.match = on; }); });
+    connect(m_least, &LengthEdit::lengthChanged, this, [this](auto l) {
+        change(tr("Least allowances"), [=](Panel &p) { p.allowMin.assign(edgeCount(p.shape), l); });
+    });
+    connect(m_mayTurn, &QCheckBox::clicked, this, [this](bool on) { change(tr("May be turned"), [=](Panel &p) { p.may.turn = on; }); });
+    connect(m_mayUncentre, &QCheckBox::clicked, this, [this](bool on) { change(tr("May lie off centre"), [=](Panel &p) { p.may.uncentre = on; }); });
+    connect(m_mayOther, &QCheckBox::clicked, this, [this](bool on) { change(tr("Other cloth"), [=](Panel &p) { p.may.otherCloth.any = on; }); });
+    return m_more;
+}
+
+int PanelTable::row() const {
+    const QModelIndex now = m_table->currentIndex();
+    return now.isValid() && now.row() < int(m_document.job().panels.size()) ? now.row() : -1;
+}
+
+void PanelTable::showMore() {
+    m_more->setEnabled(row() >= 0);
+    if (row() < 0) return;
+    m_showing = true;
+    const Panel &panel = m_document.job().panels[std::size_t(row())];
+    const Unit unit = m_document.job().unit;
+    for (LengthEdit *edit : {m_seam, m_shortest, m_least}) edit->setUnit(unit);
+    const bool rectangle = std::holds_alternative<Rectangle>(panel.shape);
+    m_pieces->setValue(panel.pieces.most);
+    m_pieces->setEnabled(rectangle);
+    m_seam->setLength(panel.pieces.seam);
+    m_shortest->setLength(panel.pieces.shortest);
+    m_match->setChecked(panel.pieces.match);
+    for (QWidget *w : std::initializer_list<QWidget *>{m_seam, m_shortest, m_match}) w->setEnabled(rectangle && panel.pieces.most > 1);
+    m_least->setLength(panel.allowMin.empty() ? std::nullopt : panel.allowMin.front());
+    m_mayTurn->setChecked(panel.may.turn);
+    m_mayUncentre->setChecked(panel.may.uncentre);
+    m_mayOther->setChecked(panel.may.otherCloth.any || !panel.may.otherCloth.id.empty());
+    std::vector<std::pair<Length, Length>> corners;
+    for (const PanelPoint &p : measuredOutline(panel.shape)) corners.push_back({p.x, p.y});
+    m_corners->setPlainText(cornersText(corners, unit));
+    m_showing = false;
+}
+
+void PanelTable::change(const QString &text, const std::function<void(Panel &)> &how) {
+    if (m_showing || row() < 0) return;
+    Job job = m_document.job();
+    how(job.panels[std::size_t(row())]);
+    const auto faults = faultsOfJob(job);
+    if (!faults.empty()) {
+        refuse(withFractions(fromCore(faults.front())));
+        showMore();
+        return;
+    }
+    m_document.changeJob(std::move(job), text, u"panel %1 %2"_s.arg(row()).arg(text));
+}
+
+void PanelTable::takeCorners() {
+    const auto corners = readCorners(m_corners->toPlainText(), m_document.job().unit);
+    if (!corners) {
+        refuse(fromCore(corners.error().text));
+        return;
+    }
+    change(tr("Corners"), [&](Panel &p) {
+        PolygonShape shape;
+        for (const auto &[x, y] : *corners) shape.points.push_back({x, y});
+        const Length allowance = p.allow.empty() ? Length{} : p.allow.front().value_or(Length{});
+        p.shape = shape;
+        p.allow.assign(shape.points.size(), allowance);
+        p.allowMin.assign(shape.points.size(), std::nullopt);
+        p.pieces = {};
+    });
+}
+
+void PanelTable::refuse(const QString &sentence) {
+    m_refusal->setText(sentence);
+    m_refusal->setVisible(!sentence.isEmpty());
+}
+
+void PanelTable::add() {
+    Job job = m_document.job();
+    job.panels.push_back(newPanel(job));
+    m_document.changeJob(std::move(job), tr("Add a panel"));
+    m_table->setCurrentIndex(m_model->index(m_model->rowCount() - 1, PanelTableModel::Mark));
+    m_table->setFocus();
+}
+
+void PanelTable::duplicate() {
+    if (row() < 0) return;
+    Job job = m_document.job();
+    const int at = row();
+    job.panels.insert(job.panels.begin() + at + 1, copyOfPanel(job, job.panels[std::size_t(at)]));
+    m_document.changeJob(std::move(job), tr("Panel once more"));
+    m_table->setCurrentIndex(m_model->index(at + 1, PanelTableModel::Mark));
+}
+
+void PanelTable::remove() {
+    if (row() < 0) return;
+    Job job = m_document.job();
+    const int at = row();
+    const QString mark = fromCore(job.panels[std::size_t(at)].mark);
+    job.panels.erase(job.panels.begin() + at);
+    m_document.changeJob(std::move(job), tr("Remove %1").arg(mark));
+    if (m_model->rowCount() > 0) m_table->setCurrentIndex(m_model->index(std::min(at, m_model->rowCount() - 1), 0));
+}
+
+} // namespace boltwright::ui

@@ -1,0 +1,120 @@
+#include "ui/planning/planning.h"
+
+#include "core/planner/plan.h"
+#include "ui/text/words.h"
+
+#include <QMetaObject>
+
+#include <atomic>
+#include <thread>
+#include <vector>
+
+namespace boltwright::ui {
+
+/// One call of the planner. Outlives the window's interest in it: a run that was stopped ends by itself.
+struct Planning::Run {
+    Job job;
+    Layout from;
+    PlanOptions options;
+    quint64 revision = 0;
+    std::atomic<bool> stopped = false;
+    std::optional<Layout> best; ///< window's thread only
+};
+
+/// Those that were stopped are left to end by themselves and are waited for before the next begins.
+struct Planning::Threads {
+    std::vector<std::thread> all;
+    void join() {
+        for (std::thread &thread : all) thread.join();
+        all.clear();
+    }
+};
+
+Planning::Planning(JobDocument &document, QObject *parent)
+    : QObject(parent), m_document(document), m_threads(std::make_unique<Threads>()) {
+    connect(&document, &JobDocument::changed, this, [this](Changes changes) {
+        constexpr Changes ofTheJob = Change::Card | Change::Cloths | Change::Panels | Change::Layout | Change::NewJob;
+        if (m_run && (changes & ofTheJob)) drop();
+    });
+}
+
+Planning::~Planning() {
+    if (m_run) m_run->stopped = true;
+    m_threads->join();
+}
+
+void Planning::start(const PlanOptions &options) {
+    if (m_run) return;
+    m_threads->join();
+    auto run = std::make_shared<Run>();
+    run->job = m_document.job();
+    run->from = m_document.laidLayout();
+    run->revision = m_document.revision();
+    run->options = options;
+    m_run = run;
+    // Calls from the planner's thread are queued for this object and die with it.
+    const auto queue = [this](auto call) { QMetaObject::invokeMethod(this, std::move(call), Qt::QueuedConnection); };
+    run->options.from = run->from.cuts.empty() ? nullptr : &run->from;
+    run->options.stop = [raw = run.get()] { return raw->stopped.load(); };
+    run->options.report = [this, queue, weak = std::weak_ptr(run)](const PlanProgress &progress) {
+        const auto still = weak.lock();
+        if (!still || still->stopped) return;
+        queue([this, still, share = progress.share] {
+            if (m_run == still) Q_EMIT progressed(share);
+        });
+        if (progress.better) queue([this, still, layout = *progress.better] { found(still, layout); });
+    };
+    m_threads->all.emplace_back([this, queue, run] {
+        const Plan result = plan(run->job, run->options);
+        if (!run->stopped) queue([this, run, result] { ended(run, result); });
+        run->options.report = nullptr;
+    });
+    Q_EMIT started();
+}
+
+void Planning::found(const std::shared_ptr<Run> &run, const Layout &layout) {
+    if (m_run != run) return;
+    run->best = layout;
+    m_document.showPreview({layout, -1, {}});
+}
+
+void Planning::ended(const std::shared_ptr<Run> &run, const Plan &result) {
+    if (m_run != run) return;
+    m_run.reset();
+    if (result.kind == planner::Outcome::Kind::Fits) {
+        keep(result.layout);
+        Q_EMIT finished(result.proved ? tr("Planned: no layout takes less.") : tr("Planned: the shortest that was found."), true);
+        return;
+    }
+    m_document.dropPreview();
+    Q_EMIT finished(result.reason.empty() ? tr("No layout was found in the time given.") : withFractions(fromCore(result.reason)), false);
+}
+
+void Planning::stop() {
+    if (!m_run) return;
+    const auto run = m_run;
+    run->stopped = true;
+    m_run.reset();
+    if (run->best) {
+        keep(*run->best);
+        Q_EMIT finished(tr("Stopped: this is the best that was found."), true);
+    } else {
+        m_document.dropPreview();
+        Q_EMIT finished(tr("Stopped before a layout was found; nothing has changed."), true);
+    }
+}
+
+void Planning::keep(const Layout &layout) {
+    Layout kept = layout;
+    kept.name = m_document.laidLayout().name;
+    m_document.changeLayout(std::move(kept), tr("Plan"));
+}
+
+void Planning::drop() {
+    const auto run = m_run;
+    run->stopped = true;
+    m_run.reset();
+    Q_EMIT finished(tr("Planning ended: the job has changed meanwhile."), true);
+}
+
+} // namespace boltwright::ui

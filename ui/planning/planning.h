@@ -1,0 +1,48 @@
+#pragma once
+
+#include "ui/document/job_document.h"
+
+#include <QObject>
+
+#include <memory>
+
+namespace boltwright {
+struct Plan;
+struct PlanOptions;
+} // namespace boltwright
+
+namespace boltwright::ui {
+
+/// Plans beside the window. The planner has a copy of the job; what it finds is shown as it comes, and becomes one step
+/// of the history when it ends or is stopped. When the job moves on in the meantime, the results are dropped.
+class Planning : public QObject {
+    Q_OBJECT
+public:
+    explicit Planning(JobDocument &document, QObject *parent = nullptr);
+    ~Planning() override;
+
+    bool isRunning() const { return m_run != nullptr; }
+    void start(const PlanOptions &options);
+    /// Ends with what has been found so far; at once.
+    void stop();
+
+Q_SIGNALS:
+    void started();
+    void progressed(double share);
+    /// `sentence` says what came of it.
+    void finished(const QString &sentence, bool fits);
+
+private:
+    struct Run;
+    void found(const std::shared_ptr<Run> &run, const Layout &layout);
+    void ended(const std::shared_ptr<Run> &run, const Plan &plan);
+    void keep(const Layout &layout);
+    void drop();
+
+    JobDocument &m_document;
+    std::shared_ptr<Run> m_run; ///< null: none
+    struct Threads;
+    std::unique_ptr<Threads> m_threads;
+};
+
+} // namespace boltwright::ui

@@ -1,0 +1,39 @@
+#include "ui/settings/preferences.h"
+
+#include <QFileInfo>
+
+#include <algorithm>
+
+using namespace Qt::StringLiterals;
+
+namespace boltwright::ui {
+
+Preferences::Preferences() : m_settings(u"boltwright"_s, u"boltwright"_s) {}
+Preferences::Preferences(const QString &fileName) : m_settings(fileName, QSettings::IniFormat) {}
+
+QStringList Preferences::recentFiles() const { return m_settings.value(u"recent"_s).toStringList(); }
+
+void Preferences::rememberFile(const QString &fileName) {
+    QStringList files = recentFiles();
+    files.removeAll(fileName);
+    files.prepend(fileName);
+    m_settings.setValue(u"recent"_s, QStringList(files.mid(0, 8)));
+}
+
+void Preferences::forgetFile(const QString &fileName) {
+    QStringList files = recentFiles();
+    files.removeAll(fileName);
+    m_settings.setValue(u"recent"_s, files);
+}
+
+Preferences::Look Preferences::look() const { return Look(std::clamp(m_settings.value(u"look"_s, 0).toInt(), 0, 2)); }
+void Preferences::setLook(Look look) { m_settings.setValue(u"look"_s, int(look)); }
+int Preferences::textPercent() const { return std::clamp(m_settings.value(u"text"_s, 100).toInt(), 100, 200); }
+void Preferences::setTextPercent(int percent) { m_settings.setValue(u"text"_s, std::clamp(percent, 100, 200)); }
+double Preferences::planSeconds() const { return std::clamp(m_settings.value(u"planSeconds"_s, 8.0).toDouble(), 0.5, 600.0); }
+QByteArray Preferences::geometry() const { return m_settings.value(u"geometry"_s).toByteArray(); }
+void Preferences::setGeometry(const QByteArray &geometry) { m_settings.setValue(u"geometry"_s, geometry); }
+bool Preferences::paneShown(const QString &name) const { return m_settings.value(u"pane/"_s + name, true).toBool(); }
+void Preferences::setPaneShown(const QString &name, bool shown) { m_settings.setValue(u"pane/"_s + name, shown); }
+
+} // namespace boltwright::ui

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <QSettings>
+#include <QStringList>
+
+namespace boltwright::ui {
+
+/// What the window remembers between two days, with its defaults. Owns the names under which it is kept.
+class Preferences {
+public:
+    enum class Look { AsSystem, Light, Dark };
+
+    Preferences();
+    /// Kept in a file of its own, for tests.
+    explicit Preferences(const QString &fileName);
+
+    QStringList recentFiles() const;
+    void rememberFile(const QString &fileName);
+    void forgetFile(const QString &fileName);
+    Look look() const;
+    void setLook(Look look);
+    int textPercent() const; ///< 100 to 200
+    void setTextPercent(int percent);
+    double planSeconds() const;
+    QByteArray geometry() const;
+    void setGeometry(const QByteArray &geometry);
+    bool paneShown(const QString &name) const;
+    void setPaneShown(const QString &name, bool shown);
+
+private:
+    mutable QSettings m_settings;
+};
+
+} // namespace boltwright::ui

@@ -1,0 +1,418 @@
+#include "ui/window/main_window.h"
+
+#include "core/planner/plan.h"
+#include "ui/actions/actions.h"
+#include "ui/canvas/canvas.h"
+#include "ui/document/standing.h"
+#include "ui/drawing/colours.h"
+#include "ui/forms/cloth_form.h"
+#include "ui/forms/job_card_form.h"
+#include "ui/forms/panel_table.h"
+#include "ui/panes/cut_list.h"
+#include "ui/panes/standing_pane.h"
+#include "ui/planning/planning.h"
+#include "ui/settings/preferences.h"
+#include "ui/text/words.h"
+#include "ui/window/file_desk.h"
+#include "ui/window/layout_deeds.h"
+#include "ui/window/look.h"
+#include "ui/window/notice_bar.h"
+#include "ui/window/over_sheet.h"
+#include "ui/window/start_page.h"
+
+#include <QActionGroup>
+#include <QApplication>
+#include <QCloseEvent>
+#include <QDragEnterEvent>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QMimeData>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QTextBrowser>
+#include <QThread>
+#include <QToolButton>
+
+using namespace Qt::StringLiterals;
+
+namespace boltwright::ui {
+
+namespace {
+
+template <class Pane>
+QWidget *named(Pane *pane, const QString &name) {
+    pane->setObjectName(name);
+    pane->setAttribute(Qt::WA_StyledBackground);
+    return pane;
+}
+
+} // namespace
+
+MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
+    : QMainWindow(parent), m_preferences(preferences), m_document(new JobDocument(this)),
+      m_standing(new Standing(*m_document, this)), m_planning(new Planning(*m_document, this)),
+      m_actions(new Actions(this)), m_deeds(new LayoutDeeds(*m_document, this)),
+      m_planOptions(std::make_unique<PlanOptions>()) {
+    m_planOptions->seconds = preferences.planSeconds();
+    m_planOptions->threads = std::max(1, QThread::idealThreadCount());
+    setAcceptDrops(true);
+    setWindowIcon(QIcon(u":/boltwright/icons/boltwright.svg"_s));
+    resize(1440, 900);
+
+    auto *whole = new QWidget(this);
+    auto *column = new QVBoxLayout(whole);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    auto *header = named(new QWidget(whole), u"header"_s);
+    m_notice = new NoticeBar(whole);
+    m_centre = new QStackedWidget(whole);
+    m_canvas = new Canvas(*m_document, *m_standing, m_centre);
+    m_start = new StartPage(m_centre);
+    m_centre->addWidget(m_start);
+    m_centre->addWidget(m_canvas);
+    m_sheet = new OverSheet(m_centre);
+    m_cutList = new CutListPane(*m_document, whole);
+    m_standingPane = new StandingPane(*m_document, *m_standing, whole);
+    named(m_cutList, u"leftPane"_s);
+    named(m_standingPane, u"rightPane"_s);
+    auto *splitter = new QSplitter(Qt::Horizontal, whole);
+    splitter->setHandleWidth(1);
+    splitter->addWidget(m_cutList);
+    splitter->addWidget(m_centre);
+    splitter->addWidget(m_standingPane);
+    splitter->setStretchFactor(1, 1);
+    splitter->setCollapsible(1, false);
+    splitter->setSizes({290, 880, 270});
+    buildHeader(header);
+    column->addWidget(header);
+    column->addWidget(m_notice);
+    column->addWidget(splitter, 1);
+    setCentralWidget(whole);
+
+    m_files = new FileDesk(*m_document, m_preferences, *m_notice, this);
+    buildMenus();
+    wireActions();
+    wireCanvas();
+    wirePlanning();
+    connect(m_document, &JobDocument::changed, this, [this](Changes changes) {
+        if (changes & (Change::Card | Change::File | Change::NewJob | Change::Cloths)) refreshTitle();
+        refreshActions();
+        if (changes & (Change::NewJob | Change::Panels | Change::Layout)) refreshCentre();
+    });
+    connect(m_files, &FileDesk::opened, this, [this] {
+        m_begun = true;
+        m_sheet->close();
+        refreshRecent();
+        refreshCentre();
+    });
+    m_cutList->setVisible(preferences.paneShown(u"left"_s));
+    m_standingPane->setVisible(preferences.paneShown(u"right"_s));
+    if (!preferences.geometry().isEmpty()) restoreGeometry(preferences.geometry());
+    m_actions->paintIcons(coloursOf(palette()).accent);
+    refreshRecent();
+    refreshTitle();
+    refreshActions();
+    refreshCentre();
+}
+
+MainWindow::~MainWindow() = default;
+
+void MainWindow::buildHeader(QWidget *header) {
+    m_title = new QLabel(header);
+    m_title->setObjectName(u"jobTitle"_s);
+    m_subtitle = new QLabel(header);
+    m_subtitle->setObjectName(u"quiet"_s);
+    m_subtitle->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    m_progress = new QProgressBar(header);
+    m_progress->setTextVisible(false);
+    m_progress->setRange(0, 1000);
+    m_progress->setFixedWidth(140);
+    m_progress->setAccessibleName(tr("Planning"));
+    m_progress->hide();
+    m_planButton = new QPushButton(tr("Plan"), header);
+    m_planButton->setObjectName(u"mainButton"_s);
+    auto *row = new QHBoxLayout(header);
+    row->setContentsMargins(20, 8, 16, 8);
+    row->setSpacing(8);
+    row->addWidget(m_title);
+    row->addWidget(m_subtitle, 1);
+    row->addWidget(m_progress);
+    for (ActionId id : {ActionId::Undo, ActionId::Redo}) {
+        auto *button = new QToolButton(header);
+        button->setDefaultAction((*m_actions)[id]);
+        button->setFocusPolicy(Qt::TabFocus);
+        row->addWidget(button);
+    }
+    for (ActionId id : {ActionId::Cloths, ActionId::Panels}) {
+        QAction *action = (*m_actions)[id];
+        auto *button = new QPushButton(action->text(), header);
+        button->setToolTip(action->toolTip());
+        connect(button, &QPushButton::clicked, action, &QAction::trigger);
+        row->addWidget(button);
+    }
+    row->addWidget(m_planButton);
+    connect(m_planButton, &QPushButton::clicked, this, [this] {
+        (*m_actions)[m_planning->isRunning() ? ActionId::Stop : ActionId::Plan]->trigger();
+    });
+}
+
+void MainWindow::buildMenus() {
+    for (const auto &[title, actions] : m_actions->menus()) {
+        QMenu *menu = menuBar()->addMenu(title);
+        menu->setToolTipsVisible(true);
+        for (QAction *action : actions) {
+            if (action == (*m_actions)[ActionId::OpenSample]) {
+                QMenu *sub = menu->addMenu(action->text());
+                for (const auto &[file, name] : samples())
+                    connect(sub->addAction(name), &QAction::triggered, this, [this, file = file] { m_files->openSample(file); });
+                m_recentMenu = menu->addMenu(tr("Used before"));
+                continue;
+            }
+            menu->addAction(action);
+        }
+    }
+    auto *looks = new QActionGroup(this);
+    for (ActionId id : {ActionId::LookAsSystem, ActionId::LookLight, ActionId::LookDark}) looks->addAction((*m_actions)[id]);
+    (*m_actions)[ActionId(int(ActionId::LookAsSystem) + int(m_preferences.look()))]->setChecked(true);
+    (*m_actions)[ActionId::ShowLeftPane]->setChecked(m_preferences.paneShown(u"left"_s));
+    (*m_actions)[ActionId::ShowRightPane]->setChecked(m_preferences.paneShown(u"right"_s));
+}
+
+void MainWindow::wireActions() {
+    const auto on = [this](ActionId id, auto deed) { connect((*m_actions)[id], &QAction::triggered, this, deed); };
+    on(ActionId::NewJob, [this] { m_files->begin(); });
+    on(ActionId::Open, [this] { m_files->openAsking(); });
+    on(ActionId::Save, [this] { m_files->save(); });
+    on(ActionId::SaveAs, [this] { m_files->saveAs(); });
+    on(ActionId::Quit, [this] { close(); });
+    on(ActionId::Undo, [this] {
+        m_planning->stop();
+        m_document->history()->undo();
+    });
+    on(ActionId::Redo, [this] { m_document->history()->redo(); });
+    on(ActionId::JobCard, [this] { showJobCard(); });
+    on(ActionId::Cloths, [this] { showClothForm(); });
+    on(ActionId::Panels, [this] { showPanelTable(); });
+    on(ActionId::Plan, [this] {
+        m_sheet->close();
+        m_begun = true;
+        refreshCentre();
+        m_planning->start(*m_planOptions);
+    });
+    on(ActionId::Stop, [this] { m_planning->stop(); });
+    on(ActionId::NextPanel, [this] { m_deeds->selectNeighbour(1); });
+    on(ActionId::PreviousPanel, [this] { m_deeds->selectNeighbour(-1); });
+    const auto onPanel = [&](ActionId id, void (LayoutDeeds::*deed)()) {
+        on(id, [this, deed] {
+            m_planning->stop();
+            (m_deeds->*deed)();
+            refreshActions();
+        });
+    };
+    onPanel(ActionId::Turn, &LayoutDeeds::turn);
+    onPanel(ActionId::Lock, &LayoutDeeds::toggleLock);
+    onPanel(ActionId::MarkCut, &LayoutDeeds::toggleCut);
+    onPanel(ActionId::PutAside, &LayoutDeeds::putAside);
+    onPanel(ActionId::LayDown, &LayoutDeeds::layDown);
+    on(ActionId::ZoomIn, [this] { m_canvas->zoomBy(1.25); });
+    on(ActionId::ZoomOut, [this] { m_canvas->zoomBy(0.8); });
+    on(ActionId::ZoomToFit, [this] { m_canvas->zoomToFit(); });
+    on(ActionId::ShowLeftPane, [this](bool shown) {
+        m_cutList->setVisible(shown);
+        m_preferences.setPaneShown(u"left"_s, shown);
+    });
+    on(ActionId::ShowRightPane, [this](bool shown) {
+        m_standingPane->setVisible(shown);
+        m_preferences.setPaneShown(u"right"_s, shown);
+    });
+    on(ActionId::LargerText, [this] { scaleText(10); });
+    on(ActionId::SmallerText, [this] { scaleText(-10); });
+    on(ActionId::LookAsSystem, [this] { setLook(0); });
+    on(ActionId::LookLight, [this] { setLook(1); });
+    on(ActionId::LookDark, [this] { setLook(2); });
+    on(ActionId::Keys, [this] { showKeys(); });
+    on(ActionId::About, [this] { showAbout(); });
+    // Single letters belong to the table alone, so that they can be typed everywhere else.
+    for (ActionId id : {ActionId::Turn, ActionId::Lock, ActionId::MarkCut, ActionId::PutAside, ActionId::LayDown}) {
+        (*m_actions)[id]->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+        m_canvas->addAction((*m_actions)[id]);
+    }
+}
+
+void MainWindow::wireCanvas() {
+    connect(m_canvas, &Canvas::takingHold, this, [this] { m_planning->stop(); });
+    connect(m_deeds, &LayoutDeeds::refused, m_canvas, &Canvas::showNote);
+    connect(m_cutList, &CutListPane::panelTableWanted, this, &MainWindow::showPanelTable);
+    connect(m_cutList, &CutListPane::layDownWanted, this, [this] {
+        if (m_document->selectedCut() >= 0)
+            m_canvas->showSelection();
+        else
+            (*m_actions)[ActionId::LayDown]->trigger();
+        m_canvas->setFocus();
+    });
+    connect(m_standingPane, &StandingPane::panelWanted, this, [this](const QString &panel) {
+        m_document->selectPanel(toCore(panel));
+        m_canvas->showSelection();
+        m_canvas->setFocus();
+    });
+    connect(m_start, &StartPage::clothWanted, this, &MainWindow::showClothForm);
+    connect(m_start, &StartPage::panelsWanted, this, &MainWindow::showPanelTable);
+    connect(m_start, &StartPage::openWanted, this, [this] { m_files->openAsking(); });
+    connect(m_start, &StartPage::sampleWanted, this, [this](const QString &file) { m_files->openSample(file); });
+    connect(m_start, &StartPage::fileWanted, this, [this](const QString &file) { m_files->openFile(file); });
+    connect(m_sheet, &OverSheet::closed, this, [this] {
+        refreshCentre();
+        m_centre->currentWidget()->setFocus();
+    });
+}
+
+void MainWindow::wirePlanning() {
+    connect(m_planning, &Planning::started, this, [this] {
+        m_progress->setValue(0);
+        m_progress->show();
+        m_planButton->setText(tr("Stop"));
+        m_notice->say({});
+        refreshActions();
+    });
+    connect(m_planning, &Planning::progressed, this, [this](double share) { m_progress->setValue(int(share * 1000)); });
+    connect(m_planning, &Planning::finished, this, [this](const QString &sentence, bool fits) {
+        m_progress->hide();
+        m_planButton->setText(tr("Plan"));
+        if (fits)
+            m_canvas->showNote(sentence);
+        else
+            m_notice->say(sentence);
+        refreshActions();
+    });
+}
+
+bool MainWindow::openFile(const QString &fileName) { return m_files->openFile(fileName); }
+void MainWindow::offerLeftBehind() { m_files->offerLeftBehind(); }
+
+void MainWindow::showPanelTable() { m_sheet->show(tr("Panels"), new PanelTable(*m_document)); }
+void MainWindow::showClothForm() { m_sheet->show(tr("Cloth"), new ClothForm(*m_document)); }
+void MainWindow::showJobCard() { m_sheet->show(tr("Job card"), new JobCardForm(*m_document)); }
+
+void MainWindow::refreshRecent() {
+    const QStringList files = m_preferences.recentFiles();
+    m_start->setRecent(files);
+    m_recentMenu->clear();
+    m_recentMenu->setEnabled(!files.isEmpty());
+    for (const QString &file : files) {
+        QAction *action = m_recentMenu->addAction(QFileInfo(file).completeBaseName());
+        action->setToolTip(file);
+        connect(action, &QAction::triggered, this, [this, file] { m_files->openFile(file); });
+    }
+}
+
+void MainWindow::refreshTitle() {
+    const Job &job = m_document->job();
+    m_title->setText(m_document->displayName() + (m_document->isUnsaved() ? u" *"_s : QString()));
+    QStringList parts;
+    if (!job.card.client.empty()) parts << tr("for %1").arg(fromCore(job.card.client));
+    if (!job.cloths.empty()) {
+        const Cloth &cloth = job.cloths.front();
+        if (!cloth.name.empty()) parts << fromCore(cloth.name);
+        if (cloth.bolt) parts << shownLengthWithUnit(cloth.bolt->width, job.unit);
+        else parts << tr("%n remnant(s)", nullptr, int(cloth.remnants.size()));
+        parts << (cloth.way == Way::One ? tr("one way") : tr("either way"));
+    }
+    m_subtitle->setText(parts.join(u" · "_s));
+    setWindowTitle(tr("%1[*] – Boltwright").arg(m_document->displayName()));
+    setWindowFilePath(m_document->fileName());
+    setWindowModified(m_document->isUnsaved());
+}
+
+void MainWindow::refreshActions() {
+    const int cut = m_document->selectedCut();
+    const Layout &layout = m_document->layout();
+    const bool any = cut >= 0;
+    for (ActionId id : {ActionId::Turn, ActionId::Lock, ActionId::MarkCut, ActionId::PutAside}) (*m_actions)[id]->setEnabled(any);
+    (*m_actions)[ActionId::Lock]->setChecked(any && layout.cuts[std::size_t(cut)].state == CutState::Locked);
+    (*m_actions)[ActionId::MarkCut]->setChecked(any && layout.cuts[std::size_t(cut)].state == CutState::Cut);
+    const bool running = m_planning->isRunning();
+    const bool something = !m_document->job().panels.empty();
+    (*m_actions)[ActionId::Plan]->setEnabled(!running && something);
+    (*m_actions)[ActionId::Stop]->setEnabled(running);
+    m_planButton->setEnabled(running || something);
+    m_planButton->setToolTip((*m_actions)[running ? ActionId::Stop : ActionId::Plan]->toolTip());
+    QUndoStack *history = m_document->history();
+    QAction *undo = (*m_actions)[ActionId::Undo], *redo = (*m_actions)[ActionId::Redo];
+    undo->setEnabled(history->canUndo());
+    redo->setEnabled(history->canRedo());
+    undo->setText(history->canUndo() ? tr("Undo: %1").arg(history->undoText()) : tr("Undo"));
+    redo->setText(history->canRedo() ? tr("Redo: %1").arg(history->redoText()) : tr("Redo"));
+}
+
+void MainWindow::refreshCentre() {
+    const bool empty = !m_begun && m_document->job().panels.empty();
+    QWidget *wanted = empty ? static_cast<QWidget *>(m_start) : m_canvas;
+    if (m_centre->currentWidget() != wanted) m_centre->setCurrentWidget(wanted);
+    if (m_sheet->isVisible()) m_sheet->raise();
+}
+
+void MainWindow::scaleText(int step) {
+    m_preferences.setTextPercent(m_preferences.textPercent() + step);
+    applyLook(*qApp, m_preferences.look(), m_preferences.textPercent());
+}
+
+void MainWindow::setLook(int look) {
+    m_preferences.setLook(Preferences::Look(look));
+    applyLook(*qApp, m_preferences.look(), m_preferences.textPercent());
+}
+
+void MainWindow::changeEvent(QEvent *event) {
+    QMainWindow::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange && m_actions) m_actions->paintIcons(coloursOf(palette()).accent);
+}
+
+void MainWindow::showKeys() {
+    auto *page = new QTextBrowser;
+    page->setFrameShape(QFrame::NoFrame);
+    QString text = u"<table cellpadding='5'>"_s;
+    const auto row = [&](const QString &key, const QString &title, const QString &sentence) {
+        text += u"<tr><td><b>%1</b></td><td>%2</td><td>%3</td></tr>"_s.arg(key.toHtmlEscaped(), title.toHtmlEscaped(), sentence.toHtmlEscaped());
+    };
+    for (const ActionRow &action : actionTable())
+        row(action.key.toString(QKeySequence::NativeText), Actions::textOf(action), Actions::sentenceOf(action));
+    row(tr("Drag"), tr("Move a panel"), tr("It comes to rest on the nearest allowed place; Escape puts it back. With Alt it snaps to nothing, R turns it in the hand."));
+    row(tr("Arrows"), tr("Nudge"), tr("A small step; with Shift on to the next allowed place that way."));
+    row(tr("Tab"), tr("Next panel"), tr("And with Shift the one before."));
+    row(tr("Wheel"), tr("Unroll"), tr("With Ctrl nearer and further, with Shift up and down."));
+    row(tr("Drag the table"), tr("Move the view"), tr("Also with the middle button, or with Space held."));
+    page->setHtml(text + u"</table>"_s);
+    m_sheet->show(tr("Keys and gestures"), page);
+}
+
+void MainWindow::showAbout() {
+    QMessageBox::about(this, tr("About Boltwright"),
+                       tr("<b>Boltwright</b> plans how upholstery cloth is cut.<br>A plan is no substitute for measuring: "
+                          "measure the cloth and the work before you cut. What is cut cannot be undone."));
+}
+
+void MainWindow::closeEvent(QCloseEvent *event) {
+    m_sheet->close();
+    m_planning->stop();
+    if (!m_files->mayLeave()) {
+        event->ignore();
+        return;
+    }
+    m_preferences.setGeometry(saveGeometry());
+    event->accept();
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent *event) {
+    if (event->mimeData()->hasUrls() && event->mimeData()->urls().first().isLocalFile()) event->acceptProposedAction();
+}
+
+void MainWindow::dropEvent(QDropEvent *event) {
+    event->acceptProposedAction();
+    m_files->openFile(event->mimeData()->urls().first().toLocalFile());
+}
+
+} // namespace boltwright::ui

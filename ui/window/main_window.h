@@ -1,0 +1,103 @@
+#pragma once
+
+#include <QMainWindow>
+
+#include <memory>
+
+class QLabel;
+class QProgressBar;
+class QPushButton;
+class QSplitter;
+class QStackedWidget;
+
+namespace boltwright {
+struct PlanOptions;
+}
+
+namespace boltwright::ui {
+
+class Actions;
+class Canvas;
+class CutListPane;
+class FileDesk;
+class JobDocument;
+class LayoutDeeds;
+class NoticeBar;
+class OverSheet;
+class Planning;
+class Preferences;
+class Standing;
+class StandingPane;
+class StartPage;
+
+/// The window: wires the document to canvas, panes and sheets. Knows nothing of cloth.
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+public:
+    explicit MainWindow(Preferences &preferences, QWidget *parent = nullptr);
+    ~MainWindow() override;
+
+    bool openFile(const QString &fileName);
+    void offerLeftBehind();
+
+    JobDocument &document() { return *m_document; }
+    Canvas &canvas() { return *m_canvas; }
+    Standing &standing() { return *m_standing; }
+    StandingPane &standingPane() { return *m_standingPane; }
+    CutListPane &cutList() { return *m_cutList; }
+    NoticeBar &notice() { return *m_notice; }
+    OverSheet &sheet() { return *m_sheet; }
+    Actions &actions() { return *m_actions; }
+    Planning &planning() { return *m_planning; }
+    FileDesk &files() { return *m_files; }
+    /// How planning is asked for; tests ask for steps in place of seconds.
+    PlanOptions &planOptions() { return *m_planOptions; }
+
+    void showPanelTable();
+    void showClothForm();
+    void showJobCard();
+
+protected:
+    void closeEvent(QCloseEvent *event) override;
+    void dragEnterEvent(QDragEnterEvent *event) override;
+    void dropEvent(QDropEvent *event) override;
+    void changeEvent(QEvent *event) override;
+
+private:
+    void buildHeader(QWidget *header);
+    void buildMenus();
+    void wireActions();
+    void wireCanvas();
+    void wirePlanning();
+    void refreshRecent();
+    void refreshTitle();
+    void refreshActions();
+    void refreshCentre();
+    void scaleText(int step);
+    void setLook(int look);
+    void showKeys();
+    void showAbout();
+
+    Preferences &m_preferences;
+    JobDocument *m_document;
+    Standing *m_standing;
+    Planning *m_planning;
+    Actions *m_actions;
+    LayoutDeeds *m_deeds;
+    std::unique_ptr<PlanOptions> m_planOptions;
+    Canvas *m_canvas = nullptr;
+    CutListPane *m_cutList = nullptr;
+    StandingPane *m_standingPane = nullptr;
+    NoticeBar *m_notice = nullptr;
+    FileDesk *m_files = nullptr;
+    OverSheet *m_sheet = nullptr;
+    StartPage *m_start = nullptr;
+    QStackedWidget *m_centre = nullptr;
+    QLabel *m_title = nullptr, *m_subtitle = nullptr;
+    QProgressBar *m_progress = nullptr;
+    QPushButton *m_planButton = nullptr;
+    QMenu *m_recentMenu = nullptr;
+    bool m_begun = false; ///< the start page has been left
+};
+
+} // namespace boltwright::ui
