@@ -417,7 +417,7 @@ void Canvas::paintEvent(QPaintEvent *) {
     m_tray.paint(painter, m_trayWelcoming, m_document.selectedPanel(), coloursOf(palette()), SlipFonts(font()));
     m_tool->paintOver(painter);
     paintNote(painter);
-    if (hasFocus()) {
+    if (hasFocus() && m_document.selectedCut() < 0) {
         QPen pen(coloursOf(palette()).accent, 2);
         painter.setPen(pen);
         painter.setBrush(Qt::NoBrush);

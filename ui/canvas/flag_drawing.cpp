@@ -1,7 +1,6 @@
 #include "ui/canvas/flag_drawing.h"
 
 #include <QFontMetricsF>
-#include <QPainterPath>
 
 #include <algorithm>
 
@@ -25,15 +24,14 @@ void drawFlag(QPainter &painter, const FlagPicture &flag, const QRectF &seen, co
         painter.setPen(QPen(colours.broken, 2));
         painter.drawLine(QPointF(flag.x, flag.top + 2), QPointF(flag.x, flag.bottom));
     }
-    QPainterPath path;
-    path.addRoundedRect(cloth, 3, 3);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(colours.broken);
+    painter.drawRoundedRect(cloth, 3, 3);
     if (inSight) {
         const double tip = towardsEnd ? -11 : 11;
-        path.addPolygon(QPolygonF{QPointF(flag.x, cloth.bottom() - 1), QPointF(flag.x + tip, cloth.bottom() - 1),
-                                  QPointF(flag.x, cloth.bottom() + 11)});
+        painter.drawPolygon(QPolygonF{QPointF(flag.x, cloth.bottom() - 4), QPointF(flag.x + tip, cloth.bottom() - 4),
+                                      QPointF(flag.x, cloth.bottom() + 11)});
     }
-    path.setFillRule(Qt::WindingFill);
-    painter.fillPath(path, colours.broken);
     const QRectF text = cloth.adjusted(12, 5, -12, -5);
     painter.setPen(colours.onBroken);
     painter.setFont(fonts.mark);

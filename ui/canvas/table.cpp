@@ -20,6 +20,15 @@ QString labelOf(const Cloth &cloth, const Remnant *remnant) {
     return label;
 }
 
+/// As far along the roll as there are cuts, and a little more: what "see all" shows of a long bolt.
+double wantedOf(const SheetOnTable &sheet, const std::vector<ClothFigures> &figures) {
+    if (!sheet.bolt) return sheet.box.width();
+    double used = 0;
+    for (const ClothFigures &f : figures)
+        if (f.cloth == sheet.sheet.cloth) used = f.length.toMillimetres();
+    return std::min(sheet.box.width(), std::max(used + sheet.width * 0.25, sheet.width * 1.5));
+}
+
 /// A bolt without an end shows its cuts and half its width more, and never less than it is wide.
 Length unrolledOf(const Cloth &cloth, const std::vector<ClothFigures> &figures) {
     Length used;
@@ -40,18 +49,21 @@ void Table::take(const Job &job, const Layout &layout) {
         Row row{int(m_sheets.size()), 0};
         if (cloth.bolt) {
             SheetOnTable sheet{{cloth.id, {}}, labelOf(cloth, nullptr), true, cloth.bolt->width.toMillimetres(),
-                               pictureOfBolt(cloth, i, unrolledOf(cloth, figures)), {}, {}};
+                               pictureOfBolt(cloth, i, unrolledOf(cloth, figures)), {}, 0, {}};
             m_sheets.append(sheet);
         }
         for (const Remnant &remnant : cloth.remnants) {
             SheetOnTable sheet{{cloth.id, remnant.id}, labelOf(cloth, &remnant), false, 0,
-                               pictureOfRemnant(cloth, i, remnant), {}, {}};
+                               pictureOfRemnant(cloth, i, remnant), {}, 0, {}};
             m_sheets.append(sheet);
         }
         row.count = int(m_sheets.size()) - row.first;
         if (row.count) m_rows.append(row);
     }
-    for (SheetOnTable &sheet : m_sheets) sheet.box = sheet.picture.outline.boundingRect();
+    for (SheetOnTable &sheet : m_sheets) {
+        sheet.box = sheet.picture.outline.boundingRect();
+        sheet.wanted = wantedOf(sheet, figures);
+    }
     m_panels.clear();
     for (const Cut &cut : layout.cuts) m_panels.append({pictureOf(job, layout, cut), sheetOf(boltwright::sheetOf(job, cut))});
 }
@@ -94,7 +106,7 @@ QSizeF Table::sizeAt(double scale, const Spacing &spacing) const {
     for (const Row &row : m_rows) {
         double x = spacing.left + spacing.right - spacing.between, tallest = 0;
         for (int i = row.first; i < row.first + row.count; ++i) {
-            x += m_sheets[i].box.width() * scale + spacing.between;
+            x += m_sheets[i].wanted * scale + spacing.between;
             tallest = std::max(tallest, m_sheets[i].box.height() * scale);
         }
         width = std::max(width, x);

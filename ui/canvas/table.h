@@ -18,6 +18,7 @@ struct SheetOnTable {
     double width = 0; ///< across the roll, millimetres
     SheetPicture picture;
     QRectF box;       ///< in its own table frame, millimetres
+    double wanted = 0; ///< how far along the roll one wants to see, millimetres
     QPointF zero;     ///< where that frame's origin lies, in content pixels
 };
 

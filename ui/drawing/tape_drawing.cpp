@@ -34,10 +34,10 @@ Steps stepsFor(Unit unit, double pixelsPerMillimetre) {
     static constexpr std::array metricFine{0.1, 0.5, 1.0, 5.0, 10.0, 50.0, 100.0, 500.0};
     static constexpr std::array metricLabelled{1.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0};
     if (inches) {
-        const double fine = firstAtLeast(inchFine, 5 / pixels), labelled = firstAtLeast(inchLabelled, 38 / pixels);
+        const double fine = firstAtLeast(inchFine, 5 / pixels), labelled = firstAtLeast(inchLabelled, 52 / pixels);
         return {fine, std::max(fine, labelled / 2), labelled, 36, mm};
     }
-    const double fine = firstAtLeast(metricFine, 5 / pixels), labelled = firstAtLeast(metricLabelled, 38 / pixels);
+    const double fine = firstAtLeast(metricFine, 5 / pixels), labelled = firstAtLeast(metricLabelled, 52 / pixels);
     return {fine, std::max(fine, labelled / 2), labelled, 100, mm};
 }
 
@@ -51,6 +51,14 @@ void drawLabel(QPainter &painter, double x, double value, const Steps &steps, co
     painter.setFont(fonts.small);
     painter.setPen(colours.tapeInk);
     const bool whole = isMultiple(value, steps.whole);
+    const QString wholes = tape.unit == Unit::Inch ? QObject::tr("%1 yd").arg(value / 36) : QObject::tr("%1 m").arg(value / 100);
+    const QColor wholeInk = QColor(0x9A, 0x3B, 0x2F).darker(colours.dark ? 150 : 100);
+    if (steps.labelled >= steps.whole) { // from so far only yards or metres are told
+        painter.setFont(fonts.smallStrong);
+        painter.setPen(wholeInk);
+        painter.drawText(row.adjusted(-40, 0, 40, 0), Qt::AlignCenter, wholes);
+        return;
+    }
     const double wide = metrics.horizontalAdvance(number);
     if (!whole) {
         painter.drawText(row.adjusted(-wide, 0, wide, 0), Qt::AlignCenter, number);
@@ -58,9 +66,8 @@ void drawLabel(QPainter &painter, double x, double value, const Steps &steps, co
     }
     // The number ends before its mark and the yards begin behind it, so that neither stands on the line.
     painter.drawText(row.adjusted(-wide - 4, 0, -4, 0), Qt::AlignRight, number);
-    const QString wholes = tape.unit == Unit::Inch ? QObject::tr("%1 yd").arg(value / 36) : QObject::tr("%1 m").arg(value / 100);
     painter.setFont(fonts.smallStrong);
-    painter.setPen(QColor(0x9A, 0x3B, 0x2F).darker(colours.dark ? 150 : 100));
+    painter.setPen(wholeInk);
     painter.drawText(row.adjusted(4, 0, 90, 0), Qt::AlignLeft, wholes);
 }
 

@@ -5,6 +5,7 @@
 #include "ui/text/words.h"
 
 #include <QEvent>
+#include <QGuiApplication>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPainter>
@@ -31,7 +32,8 @@ public:
     }
 
     void paint(QPainter *painter, const QStyleOptionViewItem &option, const QModelIndex &index) const override {
-        const Colours colours = coloursOf(option.palette);
+        // Not the option's: a style sheet has made its ground transparent, which tells nothing of light or dark.
+        const Colours colours = coloursOf(QGuiApplication::palette());
         const SlipFonts fonts(option.font);
         const QFontMetricsF name(option.font), small(fonts.small);
         const QRectF row = QRectF(option.rect).adjusted(8, 1, -8, -1);

@@ -4,7 +4,7 @@
 #include "ui/drawing/colours.h"
 #include "ui/text/words.h"
 
-#include <QEvent>
+#include <QGuiApplication>
 #include <QLocale>
 #include <QScrollArea>
 
@@ -123,7 +123,7 @@ void StandingPane::refresh() {
         m_reasons->insertWidget(int(m_lines.size()), label);
         m_lines.push_back(label);
     }
-    const Colours colours = coloursOf(palette());
+    const Colours colours = coloursOf(QGuiApplication::palette());
     for (std::size_t i = 0; i < m_lines.size(); ++i) {
         QLabel *label = m_lines[i];
         if (i > shown || (i == shown && sentences.size() <= most)) {

@@ -4,6 +4,7 @@
 #include "ui/drawing/colours.h"
 #include "ui/text/words.h"
 
+#include <QGuiApplication>
 #include <QKeyEvent>
 #include <QToolTip>
 
@@ -78,7 +79,7 @@ void LengthEdit::refuse(const QString &reason) {
     setToolTip(reason);
     setAccessibleDescription(reason);
     QPalette p;
-    if (!reason.isEmpty()) p.setColor(QPalette::Text, coloursOf(palette()).broken);
+    if (!reason.isEmpty()) p.setColor(QPalette::Text, coloursOf(QGuiApplication::palette()).broken);
     setPalette(p);
 }
 

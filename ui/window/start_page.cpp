@@ -42,7 +42,7 @@ QLabel *step(const QString &number, const QString &title, const QString &text, Q
 
 StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(this)) {
     setObjectName(u"startPage"_s);
-    setAutoFillBackground(true);
+    setAttribute(Qt::WA_StyledBackground);
     auto *sheet = new QFrame(this);
     sheet->setObjectName(u"sheet"_s);
     sheet->setMaximumWidth(680);
