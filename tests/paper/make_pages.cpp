@@ -4,6 +4,7 @@
 #include "core/files/job_file.h"
 #include "core/paper/chalk_list.h"
 #include "tests/core/paper/planted.h"
+#include "ui/paper/client_page.h"
 #include "ui/paper/cutting_sheet.h"
 #include "ui/picture/picture.h"
 
@@ -76,6 +77,7 @@ bool writeSheets(const std::filesystem::path &folder, const std::vector<Named> &
     bool good = true;
     int turn = 0;
     for (const Named &named : all) {
+        good = said(ui::writeClientPage(named.job, named.job.layouts.back(), folder / (named.name + "-client.pdf"), turn % 2 ? Paper::A4 : Paper::Letter)) && good;
         const bool planted = named.name.find("random") != 0;
         const auto papers = allPapers();
         const std::vector<std::optional<int>> scales = {std::nullopt, 10, 20, 16, 8};

@@ -1,6 +1,6 @@
 """Cutting sheets, measured from the PDF itself by poppler: the test square, the scale bar and every panel's edge lie
 within 0.1 mm of where they belong, nothing is outside the printable area, no words lie over each other; qpdf finds the
-files sound; fonts are embedded and each file has a title.
+files sound; fonts are embedded and each file has a title. Client's pages: the same but for the edges, and one page each.
 
 usage: sheets_measure_right.py PAPER_PAGES [COUNT]      COUNT: how many random jobs (default 12)
 """
@@ -129,17 +129,30 @@ def check(pdf):
     return edges
 
 
+def check_client_page(pdf):
+    check_file(pdf)
+    (width, height, rows), = poppler.words(pdf)  # one page, whatever the job
+    check_words(width, height, rows, pdf.name)
+    check_area(width, height, poppler.paths(pdf, 1), pdf.name)
+    text = " ".join(r[0] for r in rows)
+    for words in ("Cut cloth cannot be returned.", "one dye lot", "local law", "Signed"): assert words in text, words
+
+
 def main(program, count="12"):
     poppler.need("pdftotext", "pdftocairo", "pdffonts", "pdfinfo", "qpdf")
     with tempfile.TemporaryDirectory() as folder:
         folder = pathlib.Path(folder)
         subprocess.run([program, folder, "sheets", count], check=True)
-        pdfs = sorted(folder.glob("*.pdf"))
-        assert len(pdfs) == 15 + int(count)
+        clients = sorted(folder.glob("*-client.pdf"))
+        pdfs = sorted(set(folder.glob("*.pdf")) - set(clients))
+        assert len(pdfs) == 15 + int(count) and len(clients) == 3 + int(count)
         failed = []
         edges = 0
         for pdf in pdfs:
             try: edges += check(pdf)
+            except AssertionError as e: failed.append(f"{pdf.name}: {e}")
+        for pdf in clients:
+            try: check_client_page(pdf)
             except AssertionError as e: failed.append(f"{pdf.name}: {e}")
         print(f"{len(pdfs)} sheets, {edges} edges")
         if failed: sys.exit("\n".join(failed))

@@ -3,15 +3,18 @@
 #include "core/base/result.h"
 #include "core/job/job.h"
 #include "core/paper/paper_size.h"
+#include "core/yardage/staircase.h"
 
 #include <filesystem>
+#include <vector>
 
 namespace boltwright::ui {
 
-/// Writes the client's page as PDF: one page, in plain words, with what is needed, what is given up for it, what it
-/// costs, a place for the decision, and the cautions. Needs a QGuiApplication (offscreen will do), for the fonts.
-/// Errors: the file cannot be written, or the layout has no cuts.
+/// Writes the client's page as PDF: one page, in plain words, with the picture of the layout, what is needed and what the
+/// cloth holds, what is given up, the choices with what each costs (the job's layouts), a place for the decision and a
+/// signature, and the cautions. `why`: staircases to show, at most one a cloth; planning them is the caller's. Needs a
+/// QGuiApplication (offscreen will do), for the fonts. Errors: the file cannot be written, or the layout has no cuts.
 Result<void> writeClientPage(const Job &job, const Layout &layout, const std::filesystem::path &file,
-                             Paper paper = Paper::Letter);
+                             Paper paper = Paper::Letter, const std::vector<Staircase> &why = {});
 
 } // namespace boltwright::ui

@@ -1,0 +1,156 @@
+"""Every number on the chalk list, recomputed from the job file by separate code, and its order tried out by a plain
+simulation of the table.
+
+usage: chalk_list_matches_the_job.py PAPER_PAGES [COUNT]      COUNT: how many random jobs (default 40)
+"""
+import csv, math, pathlib, subprocess, sys, tempfile
+from job_on_cloth import Job, EDGES
+
+CLOSE = 0.02  # mm: whole ticks, mitres, the bias
+WORDS = {0: "top up the roll", 90: "top to the left selvage", 180: "top down the roll", 270: "top to the right selvage",
+         45: "bias: top up the roll, leaning left", 315: "bias: top up the roll, leaning right"}
+
+
+def extent(ring, axis): return max(p[axis] for p in ring) - min(p[axis] for p in ring)
+def near(a, b): return abs(a - b) <= CLOSE
+
+
+def sheet_low(job, cut):
+    """The corner that a sheet is measured from."""
+    cloth = job.cloths[job.cloth_of(cut)]
+    if "bolt" in cloth: return (0, 0)
+    outline = next(r for r in cloth["remnants"] if r["id"] == cut["on"])["outline"]
+    return tuple(min(job.mm(p[k]) for p in outline) for k in (0, 1))
+
+
+def motif_of(job, cut):
+    cloth = job.cloths[job.cloth_of(cut)]
+    pattern = cloth.get("pattern")
+    if not pattern: return None
+    at = pattern.get("motif", [0, 0])
+    if cut.get("on"): at = next(r for r in cloth["remnants"] if r["id"] == cut["on"]).get("motif", at)
+    size = lambda k: job.mm(pattern[k]) if k in pattern else None
+    return size("across"), size("along"), job.mm(pattern.get("drop", 0)), (job.mm(at[0]), job.mm(at[1]))
+
+
+def check_seat(job, cut, row, low):
+    """The seat names a motif that is there: counted off from the sheet's corner, the corner's distance from it is the one said."""
+    across, along, drop, (mx, my) = motif_of(job, cut)
+    x0, y0 = min(p[0] for p in job.on_cloth(cut)), min(p[1] for p in job.on_cloth(cut))
+    words = row["motif"].replace(",", "").split()
+    column = int(words[1]) if words[0] == "motif" or "selvage" in words else None
+    line = int(words[3]) if words[0] == "motif" else int(words[1]) if "end" in words else None
+    unit = job.data["unit"]
+    i = None
+    if column:
+        xs = [(mx + k * across, k) for k in range(-400, 401) if mx + k * across >= low[0] - CLOSE]
+        x, i = xs[column - 1]
+        assert near(job.mm(row[f"from motif across ({unit})"]), x0 - x), (row, x0 - x)
+    if line:
+        foot = my + (i * drop if i is not None else 0)
+        ys = sorted(foot + k * along for k in range(-800, 801) if foot + k * along >= low[1] - CLOSE)
+        # a column whose count begins exactly at the corner may be told either way by a rounding
+        assert any(0 <= n < len(ys) and near(job.mm(row[f"from motif along ({unit})"]), y0 - ys[n]) for n in (line - 1,)), (row, y0 - ys[line - 1])
+
+
+def check_row(job, row, cut):
+    unit, panel = job.data["unit"], job.panels[cut["panel"]]
+    mm = lambda key: job.mm(row[f"{key} ({unit})"])
+    low = sheet_low(job, cut)
+    own, laid, measured = job.cut_outline(panel, cut), job.on_cloth(cut), job.measured(panel)
+    assert near(mm("cut across"), extent(own, 0)) and near(mm("cut up"), extent(own, 1)), row
+    assert near(mm("measured across"), extent(measured, 0)) and near(mm("measured up"), extent(measured, 1)), row
+    assert near(mm("from left selvage"), min(p[0] for p in laid) - low[0]) and near(mm("from cut end"), min(p[1] for p in laid) - low[1]), row
+    assert all(near(job.mm(a), b) for a, b in zip(row[f"allowances ({unit})"].split(), job.allowances(panel, cut), strict=True)), row
+    assert row["turn"] == WORDS[cut.get("turn", 0)], row
+    assert row["name"] == panel["name"] and row["mark"] == panel["mark"]
+    gone = [c for c in job.layout.get("conceded", []) if (c["panel"], c.get("copy", 1)) == (cut["panel"], cut.get("copy", 1))]
+    assert len([w for w in row["given up"].split("; ") if w]) == len(gone), row
+    freed = any(c["kind"] == "uncentre" for c in gone)
+    assert bool(row["motif"]) == bool(panel.get("motif") and not freed), row
+    if row["motif"]: check_seat(job, cut, row, low)
+
+
+def crossing(ring, level, axis):
+    """Where a line at `level` of one axis runs through a ring: intervals of the other axis."""
+    hits = []
+    for a, b in zip(ring, ring[1:] + ring[:1]):
+        if (a[axis] <= level) != (b[axis] <= level):
+            hits.append(a[1 - axis] + (b[1 - axis] - a[1 - axis]) * (level - a[axis]) / (b[axis] - a[axis]))
+    hits.sort()
+    return list(zip(hits[::2], hits[1::2]))
+
+
+def side_is_open(ring, others):
+    """Some whole side looks straight at the section's edge: tried at many levels along it."""
+    for axis in (0, 1):
+        lo, hi = min(p[axis] for p in ring), max(p[axis] for p in ring)
+        free = {-1: True, 1: True}
+        for k in range(40):
+            level = lo + (hi - lo) * (k + 0.5) / 40
+            mine = crossing(ring, level, axis)
+            if not mine: continue
+            for other in others:
+                for a, b in crossing(other, level, axis):
+                    if b - a < 0.1: continue
+                    if (a + b) / 2 < mine[0][0]: free[-1] = False
+                    if (a + b) / 2 > mine[-1][1]: free[1] = False
+        if free[-1] or free[1]: return True
+    return False
+
+
+def sections(rings):
+    """Rings between two levels that none of them crosses, from the cut end up."""
+    out, reach = [], -math.inf
+    for ring in sorted(rings, key=lambda r: min(p[1] for p in r)):
+        if min(p[1] for p in ring) + 0.02 >= reach: out.append([]); reach = max(p[1] for p in ring)
+        reach = max(reach, max(p[1] for p in ring))
+        out[-1].append(ring)
+    return out
+
+
+def check_order(job, cuts):
+    """Section after section, and in each one only what lies open."""
+    bolt = "bolt" in job.cloths[job.cloth_of(cuts[0])]
+    todo = [c for c in cuts if c.get("state") != "cut"]
+    assert cuts[:len(cuts) - len(todo)] == [c for c in cuts if c.get("state") == "cut"], "what is cut already comes first"
+    rings = [job.on_cloth(c) for c in todo]
+    parts = sections(rings) if bolt else [rings]
+    at = together = apart = 0
+    for part in parts:
+        here = rings[at:at + len(part)]
+        assert sorted(map(repr, here)) == sorted(map(repr, part)), "a section is left before it is done"
+        for k, ring in enumerate(here): assert side_is_open(ring, here[k + 1:]), f"{todo[at + k]} cannot be reached"
+        names = [c["panel"] for c in todo[at:at + len(part)]]
+        runs = sum(1 for k, n in enumerate(names) if k == 0 or names[k - 1] != n)
+        together += len(set(names)); apart += runs - len(set(names))
+        at += len(part)
+    return together, apart
+
+
+def main(program, count="40"):
+    with tempfile.TemporaryDirectory() as folder:
+        folder = pathlib.Path(folder)
+        subprocess.run([program, folder, "list", count], check=True)
+        files = sorted(folder.glob("*.csv"))
+        assert len(files) == 3 + int(count)
+        rows_seen = together = apart = 0
+        for file in files:
+            job = Job(file.with_suffix(".boltwright"))
+            with open(file, encoding="utf-8", newline="") as f: rows = list(csv.DictReader(f))
+            cuts = {(c["panel"], c.get("copy", 1), c.get("piece", 1)): c for c in job.layout["cuts"]}
+            ids = {(p["mark"], p["name"]): p["id"] for p in job.data["panels"]}
+            assert [int(r["number"]) for r in rows] == list(range(1, len(cuts) + 1))
+            ordered = [cuts.pop((ids[r["mark"], r["name"]], int(r["copy"]), int(r["piece"]))) for r in rows]
+            assert not cuts
+            for row, cut in zip(rows, ordered): check_row(job, row, cut)
+            for sheet in dict.fromkeys((job.cloth_of(c), c.get("on")) for c in ordered):
+                a, b = check_order(job, [c for c in ordered if (job.cloth_of(c), c.get("on")) == sheet])
+                together += a; apart += b
+            rows_seen += len(rows)
+        assert apart * 10 <= together, f"copies are torn apart too often: {apart} of {together}"
+        print(f"{len(files)} lists, {rows_seen} rows; copies together {together}, torn apart {apart}")
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])
