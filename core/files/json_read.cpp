@@ -93,7 +93,7 @@ private:
     /// The library's message in our words: "gap: this is not JSON: line 3, column 7: invalid literal".
     std::string sentenceOf(const std::string &message) const {
         if (const auto number = message.rfind("number overflow parsing "); number != std::string::npos)
-            return path() + printable(message.substr(message.find_first_of("'", number))) + " is too large a number";
+            return path() + printable(message.substr(message.find('\'', number))) + " is too large a number";
         if (message.find("ill-formed UTF-8") != std::string::npos || message.find("invalid BOM") != std::string::npos)
             return placeIn(message) + "the text is not UTF-8; save it as UTF-8";
         const bool inValue = message.find("while parsing value") != std::string::npos;

@@ -24,15 +24,15 @@ struct NamedUnit {
 };
 // Two-letter names before "m", so that the longest name that fits is met first.
 constexpr std::array<NamedUnit, 10> namedUnits = {{{"in", 8128, false},
-                                                   {"ft", 8128 * 12, false},
-                                                   {"yd", 8128 * 36, false},
+                                                   {"ft", 97536, false},
+                                                   {"yd", 292608, false},
                                                    {"cm", 3200, true},
                                                    {"mm", 320, true},
                                                    {"m", 320'000, true},
                                                    {"\"", 8128, false},
                                                    {"\u2033", 8128, false},
-                                                   {"'", 8128 * 12, false},
-                                                   {"\u2032", 8128 * 12, false}}};
+                                                   {"'", 97536, false},
+                                                   {"\u2032", 97536, false}}};
 
 struct Glyph {
     std::string_view name;
@@ -168,7 +168,7 @@ private:
         if (const auto glyph = takeGlyph()) return Exact(whole + *glyph);
         const std::string_view above = takeDigits();
         if (!above.empty() && at("/")) {
-            const auto fraction = takeFractionBelow(above);
+            auto fraction = takeFractionBelow(above);
             if (!fraction) return fraction;
             return Exact(whole + *fraction);
         }
@@ -278,7 +278,7 @@ std::string decimal(std::int64_t count, int places) {
     return text;
 }
 
-constexpr std::int64_t ticksInYard = 36 * 8128; // 0.9144 m exactly
+constexpr std::int64_t ticksInYard = 292'608; // 0.9144 m exactly
 constexpr std::int64_t ticksInMetre = 320'000;
 
 /// Ticks of the shop's step: eighths of a yard, or a tenth of a metre.
@@ -365,8 +365,9 @@ std::string spokenWithUnit(Length length, Unit unit, int denominator) {
 std::string spokenAlongRoll(Length length, Unit unit) {
     if (unit == Unit::Inch) {
         // Rounded before it is split, so that no "3 yd 36 in" appears.
+        constexpr std::int64_t sixteenthsInYard = 576;
         const std::int64_t count = roundedQuotient(length.ticks() * 16, 8128), size = std::abs(count);
-        const std::int64_t yards = size / (36 * 16), rest = size % (36 * 16);
+        const std::int64_t yards = size / sixteenthsInYard, rest = size % sixteenthsInYard;
         if (yards == 0) return mixed(count, 16) + " in";
         const std::string text = fmt::format("{}{} yd", count < 0 ? "-" : "", yards);
         return rest == 0 ? text : fmt::format("{} {} in", text, mixed(rest, 16));
