@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <atomic>
 #include <chrono>
+#include <limits>
 #include <memory>
 #include <thread>
 
@@ -14,6 +15,10 @@ namespace {
 
 /// With steps given, this many walks share them, however many threads carry them out.
 constexpr int walksInSteps = 4;
+
+/// Rounds by the clock, in seconds.
+constexpr double firstRound = 0.002, longestRound = 0.03;
+constexpr double never = std::numeric_limits<double>::infinity();
 
 /// Separation weighs every pair of items; beyond this many it is too slow to help.
 constexpr std::size_t mostSeparated = 400;
@@ -64,7 +69,7 @@ private:
     Found m_best;
     std::int64_t m_steps = 0;
     int m_quiet = 0; ///< rounds since the last better layout
-    std::int64_t m_stepsEach = 1;
+    double m_roundEnd = 0; ///< seconds since the beginning
     mutable std::atomic<bool> m_stop{false};
 };
 
@@ -85,20 +90,15 @@ Outcome RectangleSearch::run() {
     m_stepsBy.resize(m_walks.size());
     m_wayBy.resize(m_walks.size());
     std::int64_t each = 1;
+    double lasts = firstRound;
     while (!done()) {
-        const double before = elapsed();
-        std::int64_t now = each;
-        if (counted) now = std::min(each, (*m_limits.steps - m_steps + walks - 1) / walks);
-        round(now);
+        // Short rounds at first, when better layouts come thick and fast and are worth sharing.
+        m_roundEnd = counted ? never : std::min(elapsed() + lasts, m_limits.seconds.value_or(never));
+        round(counted ? std::min(each, (*m_limits.steps - m_steps + walks - 1) / walks) : std::numeric_limits<std::int64_t>::max());
         share();
         tell();
-        if (counted) {
-            each = std::min<std::int64_t>(each * 2, 256);
-        } else {
-            const double took = elapsed() - before;
-            if (took < 0.01) each *= 2;
-            else if (took > 0.04) each = std::max<std::int64_t>(1, each / 2);
-        }
+        each = std::min<std::int64_t>(each * 2, 256);
+        lasts = std::min(lasts * 1.5, longestRound);
     }
     return outcome();
 }
@@ -146,7 +146,7 @@ bool RectangleSearch::done() const {
 
 /// Steps are counted between rounds: time must not decide where they are given.
 bool RectangleSearch::outOfTime() const {
-    return stopped() || (!m_limits.steps && m_limits.seconds && elapsed() >= *m_limits.seconds);
+    return stopped() || (!m_limits.steps && elapsed() >= m_roundEnd);
 }
 
 bool RectangleSearch::stopped() const {
@@ -155,7 +155,6 @@ bool RectangleSearch::stopped() const {
 }
 
 void RectangleSearch::round(std::int64_t steps) {
-    m_stepsEach = steps;
     const auto threads = std::min<std::size_t>(m_walks.size(), std::size_t(std::max(1, m_limits.threads)));
     std::atomic<std::size_t> next{0};
     auto work = [&] {
@@ -173,7 +172,7 @@ void RectangleSearch::walk(std::size_t w, std::int64_t steps) {
     m_wayBy[w] = wayOf(w);
     if (m_wayBy[w] == Way::Separation) return separate(w, steps);
     for (std::int64_t i = 0; i < steps; ++i) {
-        if (i % 16 == 0 && outOfTime() && !m_best.laid.empty()) return;
+        if (i > 0 && i % 8 == 0 && outOfTime()) return;
         ++m_stepsBy[w];
         if (!walk.step()) continue;
         m_foundBy[w] = {walk.laid(), walk.reached()};
@@ -187,24 +186,22 @@ void RectangleSearch::walk(std::size_t w, std::int64_t steps) {
 RectangleSearch::Way RectangleSearch::wayOf(std::size_t w) const {
     if (m_task.items.size() > mostSeparated || m_round < 2 || (m_task.open() && m_best.laid.empty())) return Way::Order;
     const std::int64_t turn = m_round + std::int64_t(w);
-    const bool other = m_best.laid.empty() ? turn % 2 == 1 : turn % 4 == 3;
+    const int rarely = m_task.items.size() > 60 ? 12 : 4;
+    const bool other = m_best.laid.empty() ? turn % 2 == 1 : turn % rarely == rarely - 1;
     return (m_lead == Way::Order) == other ? Way::Separation : Way::Order;
 }
 
 void RectangleSearch::separate(std::size_t w, std::int64_t steps) {
     Separation &separation = *m_separations[w];
-    const std::size_t moves = 1 + m_task.items.size() / 8; // about the time of one construction
     if (m_best.laid.empty()) {
         if (!separation.begun()) separation.start(m_walks[w]->laid(), 0);
     } else if (separation.top() != ceiling()) {
         separation.start(m_best.laid, ceiling());
     }
     for (std::int64_t i = 0; i < steps; ++i) {
-        if (i % 16 == 0 && outOfTime()) return;
+        if (i > 0 && i % 8 == 0 && outOfTime()) return;
         ++m_stepsBy[w];
-        bool apart = false;
-        for (std::size_t k = 0; k < moves && !apart; ++k) apart = separation.step();
-        if (!apart) continue;
+        if (!separation.step()) continue;
         m_foundBy[w] = {separation.laid(), separation.reached()};
         if (!m_task.open() || separation.reached() <= m_bound) return;
         // From a layout just found a small stride is soon made.

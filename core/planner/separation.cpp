@@ -91,10 +91,19 @@ bool Separation::step() {
         changeGroup(item.group);
         return false;
     }
+    // Where it lies sets the mark: most other places are given up as soon as they weigh more.
+    if (!isOut(i)) best = {m_laid[std::size_t(i)].option, m_laid[std::size_t(i)].x, m_laid[std::size_t(i)].y, costOf(i), 1};
     for (int o = item.firstOption; o < item.endOption; ++o)
         if (const Places *places = placesNow(o)) tryOption(i, o, *places, best);
     if (best.option >= 0) move(i, best);
     return false;
+}
+
+std::int64_t Separation::costOf(int i) const {
+    std::int64_t cost = 0;
+    for (std::size_t j = 0; j < m_boxes.size(); ++j)
+        if (int(j) != i) cost += overlapOf(i, int(j)) * m_weights[std::size_t(i) * m_laid.size() + j];
+    return cost;
 }
 
 /// A few items change places, and the weights are forgotten: what has not come apart for long will not.
@@ -172,7 +181,6 @@ void Separation::tryOption(int i, int option, const Places &places, Choice &best
     if (m_xs.size() > mostColumns) {
         for (std::size_t k = 0; k < mostColumns; ++k) std::swap(m_xs[k], m_xs[k + std::size_t(m_random.below(int(m_xs.size() - k)))]);
         m_xs.resize(mostColumns);
-        if (m_laid[std::size_t(i)].option == option) m_xs.push_back(m_laid[std::size_t(i)].x);
     }
     for (const Tick x : m_xs) tryColumn(i, option, places, x, best);
 }
@@ -220,8 +228,6 @@ void Separation::tryColumn(int i, int option, const Places &places, Tick x, Choi
         if (b.yEnd > low && b.yEnd < high) m_ys.push_back(b.yEnd);
         if (b.y - o.height > low && b.y - o.height < high) m_ys.push_back(b.y - o.height);
     }
-    std::sort(m_ys.begin(), m_ys.end());
-    m_ys.erase(std::unique(m_ys.begin(), m_ys.end()), m_ys.end());
     for (const Tick y : m_ys) tryRow(y);
 }
 

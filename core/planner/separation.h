@@ -44,6 +44,7 @@ private:
     };
 
     std::int64_t overlap(Tick across, Tick along) const { return ((Area(across) * along) >> m_shift) + 1; }
+    std::int64_t costOf(int i) const;
     std::int64_t overlapOf(int i, int j) const;
     std::int64_t &weight(int i, int j) { return m_weights[std::size_t(i) * m_laid.size() + std::size_t(j)]; }
     Tick topOf(int sheet) const;

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <chrono>
+#include <ctime>
 #include <fstream>
 #include <map>
 #include <set>
@@ -27,6 +28,7 @@ struct Options {
     double slack = 6, shrink = 0;
     std::string only, csv;
     bool quiet = false;
+    bool cpu = false; ///< seconds of processor time for each thread, for a machine that others use as well
 };
 
 struct Row {
@@ -51,6 +53,7 @@ Options optionsFrom(int count, char **words) {
         else if (word == "--only") o.only = value();
         else if (word == "--csv") o.csv = value();
         else if (word == "--quiet") o.quiet = true;
+        else if (word == "--cpu") o.cpu = true;
         else if (word == "--sizes") {
             o.sizes.clear();
             std::istringstream in(value());
@@ -83,11 +86,16 @@ std::map<std::string, Row> rowsIn(const std::string &file) {
 Row run(const Case &c, int seed, const Options &o) {
     planner::Limits limits;
     if (o.steps > 0) limits.steps = o.steps;
-    else limits.seconds = o.seconds;
+    else limits.seconds = o.cpu ? o.seconds * 50 : o.seconds;
     limits.threads = o.threads;
     limits.seed = std::uint64_t(seed);
     const auto begin = std::chrono::steady_clock::now();
-    auto since = [&] { return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count(); };
+    const std::clock_t cpuBegin = std::clock();
+    auto since = [&] {
+        if (o.cpu) return double(std::clock() - cpuBegin) / CLOCKS_PER_SEC / o.threads;
+        return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+    };
+    if (o.cpu) limits.stop = [&] { return since() >= o.seconds; };
     double foundAt = 0;
     Length last = Length::limit();
     limits.report = [&](const planner::Progress &p) {
