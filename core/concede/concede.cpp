@@ -314,7 +314,7 @@ std::string copyName(const Panel &panel, int copy) {
 std::string inWords(const Job &job, const Layout &layout, const Panel &panel, const Concession &c) {
     const std::string who = copyName(panel, c.copy);
     const auto said = [&](std::optional<Length> l) { return spokenWithUnit(l.value_or(Length{}), job.unit); };
-    const std::string edge = c.edge ? std::holds_alternative<PolygonShape>(panel.shape) ? fmt::format("edge {}", *c.edge + 1) : edgeName(panel.shape, *c.edge) + " edge"
+    const std::string edge = c.edge ? std::holds_alternative<PolygonShape>(panel.shape) ? fmt::format("edge {}", *c.edge) : edgeName(panel.shape, *c.edge) + " edge"
                                     : "all edges";
     switch (c.kind) {
     case Kind::Trim: return fmt::format("{}: {} from {} to {}", who, edge, said(c.from), said(c.to));

@@ -12,7 +12,7 @@ namespace boltwright::ui {
 enum class ActionId {
     NewJob, Open, OpenSample, Save, SaveAs, Quit,
     Undo, Redo,
-    Plan, Stop,
+    Plan, Stop, WaysToFit, HowToRun, AskFor, Why,
     LayDown, Turn, Lock, MarkCut, PutAside, NextPanel, PreviousPanel,
     Panels, Cloths, JobCard,
     ZoomIn, ZoomOut, ZoomToFit, ShowLeftPane, ShowRightPane,

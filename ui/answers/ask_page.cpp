@@ -21,8 +21,7 @@ QString shownCloth(const AskCloth &cloth, Unit unit) {
 } // namespace
 
 AskPage::AskPage(JobDocument &document, QWidget *parent)
-    : QuestionPage(document, tr("How much to ask for"),
-                   tr("For cloth that is not bought yet: what the job takes at each width and repeat, planned, with one repeat more where the first "
+    : QuestionPage(document, tr("For cloth that is not bought yet: what the job takes at each width and repeat, planned, with one repeat more where the first "
                       "motif of a bolt may lie anywhere, your reserve, and rounded up to what is sold."),
                    tr("Work it out"), parent),
       m_widths(new QLineEdit), m_repeats(new QLineEdit), m_reserve(new QLineEdit), m_plain(new QCheckBox(tr("plain cloth"))),

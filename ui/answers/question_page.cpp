@@ -1,28 +1,15 @@
 #include "ui/answers/question_page.h"
 
-#include <QKeyEvent>
 #include <QScrollArea>
 
 namespace boltwright::ui {
 
-QuestionPage::QuestionPage(JobDocument &document, const QString &title, const QString &sentence, const QString &askText, QWidget *parent)
+QuestionPage::QuestionPage(JobDocument &document, const QString &sentence, const QString &askText, QWidget *parent)
     : QWidget(parent), m_document(document), m_answering(document), m_settings(new QVBoxLayout), m_answers(new QHBoxLayout),
       m_state(new QLabel), m_progress(new QProgressBar), m_ask(new QPushButton(askText)), m_stop(new QPushButton(tr("Stop"))) {
-    setAutoFillBackground(true);
     auto *whole = new QVBoxLayout(this);
-    whole->setContentsMargins(24, 20, 24, 20);
+    whole->setContentsMargins(0, 0, 0, 0);
     whole->setSpacing(12);
-    auto *head = new QHBoxLayout;
-    auto *heading = new QLabel(title);
-    QFont large = heading->font();
-    large.setPointSizeF(large.pointSizeF() * 1.3);
-    large.setBold(true);
-    heading->setFont(large);
-    head->addWidget(heading);
-    head->addStretch();
-    auto *close = new QPushButton(tr("Back to the table"));
-    head->addWidget(close);
-    whole->addLayout(head);
     auto *explained = new QLabel(sentence);
     explained->setWordWrap(true);
     whole->addWidget(explained);
@@ -60,7 +47,6 @@ QuestionPage::QuestionPage(JobDocument &document, const QString &title, const QS
     m_ask->setDefault(true);
     m_stop->setEnabled(false);
     m_progress->hide();
-    connect(close, &QPushButton::clicked, this, &QuestionPage::closed);
     connect(m_ask, &QPushButton::clicked, this, [this] { ask(); });
     connect(m_stop, &QPushButton::clicked, &m_answering, &Answering::finishEarly);
     connect(&m_answering, &Answering::started, this, [this] {
@@ -87,10 +73,5 @@ void QuestionPage::clearAnswers() {
 }
 
 void QuestionPage::say(const QString &sentence) { m_state->setText(sentence); }
-
-void QuestionPage::keyPressEvent(QKeyEvent *event) {
-    if (event->key() == Qt::Key_Escape) Q_EMIT closed();
-    else QWidget::keyPressEvent(event);
-}
 
 } // namespace boltwright::ui

@@ -11,18 +11,15 @@
 
 namespace boltwright::ui {
 
-/// A page that opens over the table to answer one question: what can be set at the left, the answers at the right, a
+/// The content of a sheet over the table that answers one question: what can be set at the left, the answers at the right, a
 /// button that asks, one that ends the search with what it has, and a bar that shows how far it is.
 class QuestionPage : public QWidget {
     Q_OBJECT
 public:
-    QuestionPage(JobDocument &document, const QString &title, const QString &sentence, const QString &ask, QWidget *parent = nullptr);
+    QuestionPage(JobDocument &document, const QString &sentence, const QString &ask, QWidget *parent = nullptr);
     QPushButton *askButton() { return m_ask; }
     QPushButton *stopButton() { return m_stop; }
     Answering &answering() { return m_answering; }
-
-Q_SIGNALS:
-    void closed();
 
 protected:
     JobDocument &document() const { return m_document; }
@@ -31,7 +28,6 @@ protected:
     void clearAnswers();
     void say(const QString &sentence);
     virtual void ask() = 0;
-    void keyPressEvent(QKeyEvent *event) override;
 
 private:
     JobDocument &m_document;

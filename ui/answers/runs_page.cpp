@@ -20,8 +20,7 @@ QString headlineOf(RunWay way) {
 } // namespace
 
 RunsPage::RunsPage(JobDocument &document, QWidget *parent)
-    : QuestionPage(document, tr("How to run it"),
-                   tr("The same job with the parts' tops up the roll, railroaded with their tops to the left selvage, and each as it falls best. "
+    : QuestionPage(document, tr("The same job with the parts' tops up the roll, railroaded with their tops to the left selvage, and each as it falls best. "
                       "Parts on the bias stay on the bias."),
                    tr("Compare"), parent) {}
 

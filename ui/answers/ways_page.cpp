@@ -34,8 +34,7 @@ QString headlineOf(const ConcedeWay &way, bool nothing) {
 } // namespace
 
 WaysPage::WaysPage(JobDocument &document, QWidget *parent)
-    : QuestionPage(document, tr("Ways to fit"),
-                   tr("When the cloth does not do as asked, something has to give. Drag what may be given up into the order in which you would "
+    : QuestionPage(document, tr("When the cloth does not do as asked, something has to give. Drag what may be given up into the order in which you would "
                       "give it up, and take the tick from what must not be. What a part itself allows is set in its row of the part table."),
                    tr("Look for ways"), parent),
       m_list(new QListView), m_kinds(new QStandardItemModel(this)), m_within(new QComboBox) {

@@ -70,8 +70,7 @@ void StaircaseView::keyPressEvent(QKeyEvent *event) {
 }
 
 WhyPage::WhyPage(JobDocument &document, QWidget *parent)
-    : QuestionPage(document, tr("Where the yardage goes"),
-                   tr("From the bare parts to what must be bought: each step is what one kind of wish adds. Choose a step to see what could be done "
+    : QuestionPage(document, tr("From the bare parts to what must be bought: each step is what one kind of wish adds. Choose a step to see what could be done "
                       "about it, and the layout behind it."),
                    tr("Work it out"), parent) {}
 

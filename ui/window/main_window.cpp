@@ -2,6 +2,10 @@
 
 #include "core/planner/plan.h"
 #include "ui/actions/actions.h"
+#include "ui/answers/ask_page.h"
+#include "ui/answers/runs_page.h"
+#include "ui/answers/ways_page.h"
+#include "ui/answers/why_page.h"
 #include "ui/canvas/canvas.h"
 #include "ui/document/standing.h"
 #include "ui/drawing/colours.h"
@@ -148,10 +152,11 @@ void MainWindow::buildHeader(QWidget *header) {
         button->setFocusPolicy(Qt::TabFocus);
         row->addWidget(button);
     }
-    for (ActionId id : {ActionId::Cloths, ActionId::Panels}) {
+    for (ActionId id : {ActionId::Cloths, ActionId::Panels, ActionId::WaysToFit, ActionId::AskFor}) {
         QAction *action = (*m_actions)[id];
         auto *button = new QPushButton(action->text(), header);
         button->setToolTip(action->toolTip());
+        connect(action, &QAction::enabledChanged, button, &QWidget::setEnabled);
         connect(button, &QPushButton::clicked, action, &QAction::trigger);
         row->addWidget(button);
     }
@@ -205,6 +210,10 @@ void MainWindow::wireActions() {
         m_planning->start(*m_planOptions);
     });
     on(ActionId::Stop, [this] { m_planning->stop(); });
+    on(ActionId::WaysToFit, [this] { showQuestion(tr("Ways to fit"), new WaysPage(*m_document)); });
+    on(ActionId::HowToRun, [this] { showQuestion(tr("How to run it"), new RunsPage(*m_document)); });
+    on(ActionId::AskFor, [this] { showQuestion(tr("How much to ask for"), new AskPage(*m_document)); });
+    on(ActionId::Why, [this] { showQuestion(tr("Where the yardage goes"), new WhyPage(*m_document)); });
     on(ActionId::NextPanel, [this] { m_deeds->selectNeighbour(1); });
     on(ActionId::PreviousPanel, [this] { m_deeds->selectNeighbour(-1); });
     const auto onPanel = [&](ActionId id, void (LayoutDeeds::*deed)()) {
@@ -298,6 +307,13 @@ void MainWindow::showPanelTable() { m_sheet->show(tr("Panels"), new PanelTable(*
 void MainWindow::showClothForm() { m_sheet->show(tr("Cloth"), new ClothForm(*m_document)); }
 void MainWindow::showJobCard() { m_sheet->show(tr("Job card"), new JobCardForm(*m_document)); }
 
+template <class Page>
+void MainWindow::showQuestion(const QString &title, Page *page) {
+    m_planning->stop();
+    if constexpr (requires { &Page::taken; }) connect(page, &Page::taken, m_sheet, &OverSheet::close);
+    m_sheet->show(title, page);
+}
+
 void MainWindow::refreshRecent() {
     const QStringList files = m_preferences.recentFiles();
     m_start->setRecent(files);
@@ -339,6 +355,7 @@ void MainWindow::refreshActions() {
     const bool something = !m_document->job().panels.empty();
     (*m_actions)[ActionId::Plan]->setEnabled(!running && something);
     (*m_actions)[ActionId::Stop]->setEnabled(running);
+    for (ActionId id : {ActionId::WaysToFit, ActionId::HowToRun, ActionId::AskFor, ActionId::Why}) (*m_actions)[id]->setEnabled(something);
     m_planButton->setEnabled(running || something);
     m_planButton->setToolTip((*m_actions)[running ? ActionId::Stop : ActionId::Plan]->toolTip());
     QUndoStack *history = m_document->history();

@@ -69,6 +69,8 @@ private:
     void wireActions();
     void wireCanvas();
     void wirePlanning();
+    template <class Page>
+    void showQuestion(const QString &title, Page *page);
     void refreshRecent();
     void refreshTitle();
     void refreshActions();
