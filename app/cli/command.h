@@ -25,6 +25,8 @@ enum class Exit {
 /// line has been read.
 using Command = std::function<Exit()>;
 
+/// The window is what is wanted unless a command is named.
+void addWindow(CLI::App &program, Command &chosen, int argc, char **argv);
 void addPlan(CLI::App &program, Command &chosen);
 void addCheck(CLI::App &program, Command &chosen);
 void addDraw(CLI::App &program, Command &chosen);

@@ -22,10 +22,11 @@ Exit readAndRun(int argc, char **argv) {
     CLI::App program("Plans the cutting of upholstery cloth.", "boltwright");
     program.set_version_flag("--version", "boltwright " BOLTWRIGHT_VERSION, "Say which version this is");
     program.set_help_flag("-h,--help", "Say how it is used");
-    program.require_subcommand(1);
+    program.require_subcommand(0, 1);
     program.footer("Exit codes: 0 done and it fits; 1 it does not fit or is not right; 2 the input is wrong, and one "
                    "line says why; 3 a fault of the program.\nMore of a command: boltwright plan --help");
     Command chosen;
+    addWindow(program, chosen, argc, argv);
     addPlan(program, chosen);
     addCheck(program, chosen);
     addDraw(program, chosen);

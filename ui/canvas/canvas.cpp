@@ -51,6 +51,7 @@ Canvas::~Canvas() = default;
 
 void Canvas::follow(Changes changes) {
     if (changes & Change::NewJob) m_fitted = true;
+    const bool fitting = m_fitted && (changes & (Change::NewJob | Change::Cloths));
     const auto &preview = m_document.preview();
     if (changes == Changes(Change::Preview) && m_held && preview && preview->cut >= 0) {
         m_table.takeCut(m_document.job(), preview->layout, preview->cut);
@@ -58,6 +59,7 @@ void Canvas::follow(Changes changes) {
         return;
     }
     if (changes & (Change::Card | Change::Cloths | Change::Panels | Change::Layout | Change::Preview | Change::NewJob)) rebuild();
+    if (fitting) arrange(true);
     if (changes & Change::Selection) {
         layerStale();
         announceSelection(*this);
@@ -90,12 +92,12 @@ Table::Spacing Canvas::spacing() const {
     return s;
 }
 
-void Canvas::arrange() {
+void Canvas::arrange(bool fitting) {
     const SlipFonts fonts(font());
     const double trayHeight = m_trayWelcoming && m_tray.isEmpty() ? 56 : m_tray.height(fonts);
     const QRectF whole(viewport()->rect());
     m_tray.arrange(trayHeight > 0 ? QRectF(0, whole.height() - trayHeight, whole.width(), trayHeight) : QRectF(), fonts);
-    if (m_fitted) m_table.arrange(m_table.fittingScale(clothRoom().size(), spacing()), spacing());
+    if (fitting) m_table.arrange(m_table.fittingScale(clothRoom().size(), spacing()), spacing());
     else m_table.arrange(m_table.scale(), spacing());
     const QRectF extent = m_table.extent(), room = clothRoom();
     horizontalScrollBar()->setPageStep(int(room.width()));
@@ -202,7 +204,7 @@ void Canvas::zoomToFit() {
     m_fitted = true;
     horizontalScrollBar()->setValue(0);
     verticalScrollBar()->setValue(0);
-    arrange();
+    arrange(true);
     Q_EMIT zoomChanged();
 }
 
@@ -230,12 +232,12 @@ void Canvas::showSelection() {
         verticalScrollBar()->setValue(verticalScrollBar()->value() + int(rect.center().y() - room.center().y()));
 }
 
-void Canvas::resizeEvent(QResizeEvent *) { arrange(); }
+void Canvas::resizeEvent(QResizeEvent *) { arrange(m_fitted); }
 void Canvas::scrollContentsBy(int, int) { layerStale(); }
 
 void Canvas::changeEvent(QEvent *event) {
     QAbstractScrollArea::changeEvent(event);
-    if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) arrange();
+    if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) arrange(m_fitted);
 }
 
 // Events.

@@ -29,6 +29,7 @@ public:
     // The view.
     void zoomBy(double factor, std::optional<QPointF> around = {});
     void zoomToFit();
+    bool isFitted() const { return m_fitted; } ///< nobody has zoomed since all was to be seen
     double zoom() const { return m_table.scale(); } ///< pixels a millimetre
     void beginPan(QPoint from);
     /// Brings the selected cut into sight.
@@ -75,7 +76,7 @@ protected:
 private:
     void follow(Changes changes);
     void rebuild();
-    void arrange();
+    void arrange(bool fitting = false);
     void layerStale();
     Table::Spacing spacing() const;
     QPointF scrolled() const;
@@ -102,7 +103,7 @@ private:
     std::optional<int> m_held;
     QList<QPair<int, QRectF>> m_offcuts; ///< sheet, and the offcut in its table frame
     bool m_trayWelcoming = false;
-    bool m_fitted = true;        ///< stays fitted while the window changes its size
+    bool m_fitted = true;        ///< fits again when the window changes its size, and with another job
     std::optional<QPoint> m_panFrom;
     QPoint m_panScroll;
     bool m_spaceHeld = false;

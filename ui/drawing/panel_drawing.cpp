@@ -109,7 +109,10 @@ struct Slip {
     QSizeF size;          ///< as it lies on screen
 };
 
-constexpr double slipPadX = 8, slipPadY = 4;
+constexpr double slipPadX = 7, slipPadY = 4;
+constexpr double linePadY = 1.5; // of a slip with a single line, which has to do with less
+
+double padYOf(const QList<SlipLine> &lines) { return lines.size() == 1 && !lines.first().strong ? linePadY : slipPadY; }
 
 QSizeF sizeOf(const QList<SlipLine> &lines, const SlipFonts &fonts) {
     double width = 0, height = 0;
@@ -118,12 +121,12 @@ QSizeF sizeOf(const QList<SlipLine> &lines, const SlipFonts &fonts) {
         width = std::max(width, metrics.horizontalAdvance(line.text));
         height += metrics.height();
     }
-    return {width + 2 * slipPadX, height + 2 * slipPadY};
+    return {width + 2 * slipPadX, height + 2 * padYOf(lines)};
 }
 
 bool fits(const QSizeF &size, QPointF middle, const QPolygonF &polygon) {
     const QRectF rect(middle - QPointF(size.width(), size.height()) / 2, size);
-    const QRectF room = rect.adjusted(-4, -4, 4, 4);
+    const QRectF room = rect.adjusted(-3, -3, 3, 3);
     for (double x : {0.0, 0.25, 0.5, 0.75, 1.0})
         for (double y : {0.0, 0.5, 1.0}) {
             const QPointF p(room.left() + x * room.width(), room.top() + y * room.height());
@@ -163,7 +166,7 @@ void drawSlip(QPainter &painter, const Slip &slip, QPointF middle, const Colours
     painter.setPen(Qt::NoPen);
     painter.setBrush(paper);
     painter.drawRoundedRect(rect, 6, 6);
-    double y = rect.top() + slipPadY;
+    double y = rect.top() + padYOf(slip.lines);
     for (int i = 0; i < slip.lines.size(); ++i) {
         const SlipLine &line = slip.lines[i];
         const QFont &font = line.strong ? fonts.mark : fonts.small;

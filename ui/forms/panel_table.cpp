@@ -86,6 +86,7 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     m_table->setAlternatingRowColors(true);
     m_table->verticalHeader()->hide();
     m_table->setAccessibleName(tr("Table of panels"));
+    m_table->setColumnHidden(PanelTableModel::OfCloth, document.job().cloths.size() < 2);
     m_table->resizeColumnsToContents();
     m_table->setColumnWidth(PanelTableModel::Name, std::max(150, m_table->columnWidth(PanelTableModel::Name)));
     m_refusal->setObjectName(u"refusal"_s);
@@ -102,10 +103,11 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     button(tr("Add a panel"), tr("A rectangle to begin with."), &PanelTable::add);
     button(tr("Once more"), tr("The selected panel again, under a mark of its own."), &PanelTable::duplicate);
     button(tr("Remove"), tr("Takes the selected panel out of the job."), &PanelTable::remove);
-    buttons->addStretch();
     auto *hint = new QLabel(tr("Measures as on the piece, side to side × up. Write 36 1/2, 92,5 or 3' 2\"."), this);
     hint->setObjectName(u"quiet"_s);
-    buttons->addWidget(hint);
+    hint->setWordWrap(true);
+    hint->setAlignment(Qt::AlignRight);
+    buttons->addWidget(hint, 1);
 
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -137,8 +139,10 @@ QWidget *PanelTable::buildMore() {
     const Unit unit = m_document.job().unit;
     auto *row = new QHBoxLayout(m_more);
     row->setContentsMargins(0, 4, 0, 0);
-    row->setSpacing(28);
+    row->setSpacing(24);
     auto *left = new QFormLayout, *middle = new QFormLayout;
+    for (QFormLayout *form : {left, middle}) form->setVerticalSpacing(4);
+    m_more->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
     m_pieces = new QSpinBox(m_more);
     m_pieces->setRange(1, 12);
     m_seam = new LengthEdit(unit, LengthRange::ZeroOrMore, m_more);
@@ -161,7 +165,10 @@ QWidget *PanelTable::buildMore() {
     auto *right = new QVBoxLayout;
     m_cornersLabel = new QLabel(tr("Corners, one a line: across; up. Against the clock."), m_more);
     m_corners = new QPlainTextEdit(m_more);
-    m_corners->setMaximumHeight(120);
+    m_corners->setMaximumHeight(84);
+    m_cornersLabel->setWordWrap(true);
+    m_cornersLabel->setMinimumWidth(160);
+    m_corners->setMinimumWidth(160);
     m_corners->setAccessibleName(tr("Corners"));
     auto *take = new QPushButton(tr("Take these corners"), m_more);
     connect(take, &QPushButton::clicked, this, &PanelTable::takeCorners);

@@ -59,6 +59,7 @@ QString styleSheetFor(const Colours &c, int px) {
         QToolTip { background: %1; color: %2; border: 1px solid %4; padding: 4px; }
         QHeaderView::section { background: %8; color: %2; border: 0; border-right: 1px solid %4; border-bottom: 1px solid %4; padding: 4px 6px; }
         QTableView { gridline-color: %4; border: 1px solid %4; }
+        QLabel#refusal { color: %6; font-weight: bold; }
         QMenuBar { background: %1; }
         QSplitter::handle { background: %4; }
     )"_s;

@@ -292,6 +292,7 @@ void MainWindow::wirePlanning() {
     connect(m_planning, &Planning::finished, this, [this](const QString &sentence, bool fits) {
         m_progress->hide();
         m_planButton->setText(tr("Plan"));
+        if (m_canvas->isFitted()) m_canvas->zoomToFit();
         if (fits)
             m_canvas->showNote(sentence);
         else
