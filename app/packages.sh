@@ -2,10 +2,10 @@
 
 needed_to_build=(
   g++ cmake ninja-build
-  qt6-base-dev qt6-svg-dev
+  qt6-base-dev qt6-svg-dev fonts-dejavu-core
   libboost-dev libcadical-dev libcli11-dev libexpected-dev libfmt-dev nlohmann-json3-dev
 )
-needed_to_test=(catch2 librapidcheck-dev libgeos-dev python3 python3-shapely)
+needed_to_test=(catch2 librapidcheck-dev libgeos-dev python3 python3-shapely poppler-utils qpdf)
 needed_to_inspect=(clang-tidy clang-format)
 
 # have PACKAGE: is it installed?

@@ -30,6 +30,8 @@ void addWindow(CLI::App &program, Command &chosen, int argc, char **argv);
 void addPlan(CLI::App &program, Command &chosen);
 void addCheck(CLI::App &program, Command &chosen);
 void addDraw(CLI::App &program, Command &chosen);
+void addSheet(CLI::App &program, Command &chosen);
+void addClient(CLI::App &program, Command &chosen);
 
 /// Says what is wrong in one line on standard error.
 Exit inputIsWrong(const Fault &fault);

@@ -30,6 +30,8 @@ Exit readAndRun(int argc, char **argv) {
     addPlan(program, chosen);
     addCheck(program, chosen);
     addDraw(program, chosen);
+    addSheet(program, chosen);
+    addClient(program, chosen);
     try {
         program.parse(argc, argv);
     } catch (const CLI::Success &asked) { // help or version

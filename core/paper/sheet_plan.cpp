@@ -162,14 +162,12 @@ Result<SheetPlan> planSheet(const Job &job, const std::vector<ClothSheet> &sheet
     std::string would;
     for (int scale : {8, 10, 16, 20, 24, 25, 30, 32, 40, 50, 64, 100})
         if (would.empty() && scale > *options.scale && bestWayRound(sheets, across, options, scale)) would = fmt::format("1:{} would do", scale);
-    for (Paper paper : {Paper::A3, Paper::Tabloid}) {
-        SheetOptions larger = options;
-        larger.paper = paper;
-        if (sizeOf(paper).width > sizeOf(options.paper).width && bestWayRound(sheets, across, larger, *options.scale)) {
-            would += (would.empty() ? "" : ", or ") + nameOf(paper) + " paper" + (would.empty() ? " would do" : "");
-            break;
-        }
-    }
+    // What somebody is likely to have beside the paper they chose.
+    const bool metric = options.paper == Paper::A4 || options.paper == Paper::A3;
+    SheetOptions larger = options;
+    larger.paper = metric ? Paper::A3 : Paper::Tabloid;
+    if (larger.paper != options.paper && bestWayRound(sheets, across, larger, *options.scale))
+        would += would.empty() ? nameOf(larger.paper) + " paper would do" : ", or " + nameOf(larger.paper) + " paper";
     return fault(fmt::format("at 1:{} the cloth is too large for {}; {}", *options.scale, nameOf(options.paper),
                              would.empty() ? "a smaller scale or larger paper would do" : would));
 }
