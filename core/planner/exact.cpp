@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <chrono>
 #include <limits>
+#include <map>
 
 namespace boltwright::planner {
 namespace {
@@ -47,11 +48,17 @@ private:
     std::int64_t m_spent = 0;
 };
 
-/// A problem with the attempts made on it.
+/// A problem, and what an answer to it settles.
 struct Line {
     BoxProblem problem;
     bool proves = false; ///< that it cannot be done settles the instance
-    std::vector<std::unique_ptr<Attempt>> attempts;
+};
+
+/// An attempt at one of the problems.
+struct Try {
+    const Line *line = nullptr;
+    std::unique_ptr<Attempt> attempt;
+    std::int64_t share = 1; ///< of a turn: one in so many
 };
 
 /// What an instance of this gap is widened by (see BoxProblem): first as found layouts want it, then for proofs.
@@ -66,42 +73,49 @@ std::vector<Widened> widenings(Length gap) {
     return {{{g, g}, false}, {{0, g}, true}, {{half, half}, true}};
 }
 
-/// Lets the attempts take turns, each time for longer.
+/// Lets the attempts take turns, each round for longer. Can be run again to search on.
 class Decider {
 public:
-    Decider(const Instance &instance, Length length, Clock &clock) : m_instance(instance), m_length(length), m_clock(clock) {
+    Decider(const Instance &instance, Length length) : m_instance(instance), m_length(length) {
         for (const Widened &w : widenings(instance.gap)) {
             auto problem = boxProblem(instance, length, w.widening);
             if (!problem || problem->size() > mostClauses) continue;
-            auto line = std::make_unique<Line>();
-            line->problem = std::move(*problem);
-            line->proves = w.proves;
-            if (!line->problem.impossible) line->attempts.push_back(clauseAttempt(line->problem));
-            m_lines.push_back(std::move(line));
+            m_lines.push_back(std::make_unique<Line>(Line{std::move(*problem), w.proves}));
+            const Line &line = *m_lines.back();
+            if (line.problem.impossible) continue;
+            // In order of luck: each answers soon or hardly ever, but for the clauses.
+            add(line, tilingAttempt(line.problem, true), 2);
+            add(line, tilingAttempt(line.problem, false), 2);
+            if (line.proves) {
+                add(line, sliceAttempt(line.problem, true), 2);
+                add(line, sliceAttempt(line.problem, false), 2);
+            }
+            add(line, clauseAttempt(line.problem), 1);
         }
     }
 
-    ExactOutcome run() {
-        for (const auto &line : m_lines)
-            if (line->proves && line->problem.impossible) return refused(*line);
-        for (std::int64_t slice = firstSlice; !m_clock.over(); slice *= 2) {
-            bool any = false;
-            for (const auto &line : m_lines)
-                for (auto &attempt : line->attempts) {
-                    if (!attempt || m_clock.over()) continue;
-                    any = true;
-                    if (auto done = turn(*line, attempt, slice)) return *done;
-                }
-            if (!any) break;
+    ExactOutcome run(Clock &clock) {
+        const auto refusing = std::find_if(m_lines.begin(), m_lines.end(), [](const auto &line) { return line->proves && line->problem.impossible; });
+        if (refusing != m_lines.end()) return refused(**refusing, clock);
+        while (!m_tries.empty() && !clock.over()) {
+            if (m_next >= m_tries.size()) {
+                m_next = 0;
+                m_slice *= 2;
+            }
+            if (auto done = turn(clock)) return *done;
         }
-        return {Kind::Undecided, {}, {}, m_clock.spent()};
+        return {Kind::Undecided, {}, {}, clock.spent()};
     }
+
+    bool exhausted() const { return m_tries.empty(); } ///< and still without an answer
 
 private:
-    static constexpr std::int64_t firstSlice = 2000;
+    void add(const Line &line, std::unique_ptr<Attempt> attempt, std::int64_t share) {
+        if (attempt) m_tries.push_back({&line, std::move(attempt), share});
+    }
 
-    ExactOutcome refused(const Line &line) const {
-        ExactOutcome outcome{Kind::Cannot, {}, {}, m_clock.spent()};
+    ExactOutcome refused(const Line &line, const Clock &clock) const {
+        ExactOutcome outcome{Kind::Cannot, {}, {}, clock.spent()};
         const Sheet *open = openSheet(m_instance);
         if (!open) return outcome;
         // Refused are all lengths up to where one step more would end.
@@ -112,26 +126,39 @@ private:
         return outcome;
     }
 
-    std::optional<ExactOutcome> turn(Line &line, std::unique_ptr<Attempt> &attempt, std::int64_t slice) {
-        const std::int64_t before = attempt->steps();
-        const State state = attempt->run(std::min(slice, m_clock.left()), m_clock.stop());
-        m_clock.spend(attempt->steps() - before);
-        if (state == State::Open) return std::nullopt;
+    std::optional<ExactOutcome> turn(Clock &clock) {
+        Try &now = m_tries[m_next];
+        const Line &line = *now.line;
+        const std::int64_t before = now.attempt->steps();
+        const State state = now.attempt->run(std::min(m_slice / now.share, clock.left()), clock.stop());
+        clock.spend(now.attempt->steps() - before);
+        if (state == State::Open) {
+            ++m_next;
+            return std::nullopt;
+        }
         if (state == State::Fits) {
-            ExactOutcome found{Kind::Fits, attempt->placements(), {}, m_clock.spent()};
+            ExactOutcome found{Kind::Fits, now.attempt->placements(), {}, clock.spent()};
             // Widened for a proof, or with groups left free, it may break a rule: then there is no telling.
             if (line.problem.phasesAgree(found.placements) && holds(m_instance, found.placements)) return found;
         }
-        if (state == State::Cannot && line.proves) return refused(line);
-        if (state != State::GaveUp) line.attempts.clear(); // the whole problem has had its answer
-        else attempt.reset();
+        if (state == State::Cannot && line.proves) return refused(line, clock);
+        if (state == State::GaveUp) m_tries.erase(m_tries.begin() + std::ptrdiff_t(m_next));
+        else dropLine(line); // that problem has had its answer
         return std::nullopt;
+    }
+
+    void dropLine(const Line &line) {
+        const auto ofLine = [&](const Try &t) { return t.line == &line; };
+        m_next -= std::size_t(std::count_if(m_tries.begin(), m_tries.begin() + std::ptrdiff_t(m_next), ofLine));
+        std::erase_if(m_tries, ofLine);
     }
 
     const Instance &m_instance;
     Length m_length;
-    Clock &m_clock;
     std::vector<std::unique_ptr<Line>> m_lines;
+    std::vector<Try> m_tries;
+    std::size_t m_next = 0;
+    std::int64_t m_slice = 2000;
 };
 
 bool smallEnough(const Instance &instance) { return understood(instance) && instance.items.size() <= mostItems; }
@@ -145,7 +172,7 @@ Length leastEnd(const Instance &instance) {
 ExactOutcome decideWithin(const Instance &instance, Length length, Clock &clock) {
     if (!smallEnough(instance)) return {};
     if (openSheet(instance) && length < leastEnd(instance)) return {Kind::Cannot, {}, nextEnd(instance, leastEnd(instance)), 0};
-    return Decider(instance, length, clock).run();
+    return Decider(instance, length).run(clock);
 }
 
 /// Raises the bound and shortens the layout until they meet.
@@ -160,10 +187,11 @@ public:
     }
 
     Closing run() {
+        if (!smallEnough(m_instance)) return m_closing;
         // Each question gets some steps; when a round of questions brings no answer, the next gets more.
-        for (std::int64_t slice = 20'000; !done(); slice *= 4) {
+        for (std::int64_t slice = 20'000; !done(); slice *= 2) {
             while (!done() && askOnce(slice)) {}
-            if (m_clock.over() || !smallEnough(m_instance)) break;
+            if (hopeless()) break;
         }
         m_closing.steps = m_clock.spent();
         return m_closing;
@@ -195,19 +223,29 @@ private:
         return false;
     }
 
-    /// Whether the question was answered.
+    /// Whether the question was answered. Unanswered, it is kept, and searched on when asked again.
     bool ask(Length length, std::int64_t slice) {
+        auto &decider = m_open[length];
+        if (!decider) decider = std::make_unique<Decider>(m_instance, length);
         ExactLimits limits;
         limits.steps = std::min(slice, m_clock.left());
         limits.stop = m_clock.stop();
         Clock clock(limits);
-        const ExactOutcome outcome = decideWithin(m_instance, length, clock);
+        const ExactOutcome outcome = decider->run(clock);
         m_clock.spend(std::max<std::int64_t>(1, outcome.steps));
         if (outcome.kind == Kind::Undecided) return false;
         if (outcome.kind == Kind::Cannot) m_closing.bound = std::max(m_closing.bound, outcome.beyond);
         else take(outcome.placements);
+        // What is settled by the answer need not be asked any more.
+        std::erase_if(m_open, [&](const auto &entry) {
+            return entry.first < m_closing.bound || (!m_closing.placements.empty() && entry.first >= m_closing.length);
+        });
         judge();
         return true;
+    }
+
+    bool hopeless() const {
+        return std::all_of(m_open.begin(), m_open.end(), [](const auto &entry) { return entry.second->exhausted(); });
     }
 
     void take(const std::vector<Placement> &placements) {
@@ -228,6 +266,7 @@ private:
     Clock &m_clock;
     const std::function<void(const Closing &)> &m_report;
     Closing m_closing;
+    std::map<Length, std::unique_ptr<Decider>> m_open; ///< questions asked and not answered, by length
 };
 
 } // namespace

@@ -24,4 +24,14 @@ public:
 /// SAT-based method for solving the two-dimensional strip packing problem". A step is a conflict.
 std::unique_ptr<Attempt> clauseAttempt(const BoxProblem &problem);
 
+/// Whether an axis can hold the items when only that axis is looked at: each is cut into slices across it which stay
+/// side by side, and slices may lie anywhere along the other axis. Only ever refuses or gives up. Null where it does not
+/// apply: several sheets, or items with a choice. Source: the contiguous one-dimensional relaxation, Martello, Monaci &
+/// Vigo 2003, "An exact approach to the strip packing problem" (from memory).
+std::unique_ptr<Attempt> sliceAttempt(const BoxProblem &problem, bool alongX);
+
+/// Looks for a layout that leaves no square empty, from the bottom up or (not `upright`) from the left. Null where the
+/// items do not fill the room exactly, or something is in the way.
+std::unique_ptr<Attempt> tilingAttempt(const BoxProblem &problem, bool upright);
+
 } // namespace boltwright::planner

@@ -29,6 +29,7 @@ class ClauseAttempt : public Attempt {
 public:
     explicit ClauseAttempt(const BoxProblem &problem) : m_problem(problem) {
         m_solver.set("quiet", 1);
+        m_solver.set("stabilize", 0); // half again as fast on the harder refusals, and no slower on layouts
         m_solver.connect_terminator(&m_stopper);
         nameVariables();
         for (const Item &item : problem.items) restrictToModes(item);
