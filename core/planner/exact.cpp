@@ -83,14 +83,12 @@ public:
             m_lines.push_back(std::make_unique<Line>(Line{std::move(*problem), w.proves}));
             const Line &line = *m_lines.back();
             if (line.problem.impossible) continue;
-            // In order of luck: each answers soon or hardly ever, but for the clauses.
+            add(line, clauseAttempt(line.problem), 1);
             add(line, tilingAttempt(line.problem, true), 2);
             add(line, tilingAttempt(line.problem, false), 2);
-            if (line.proves) {
-                add(line, sliceAttempt(line.problem, true), 2);
-                add(line, sliceAttempt(line.problem, false), 2);
-            }
-            add(line, clauseAttempt(line.problem), 1);
+            if (!line.proves) continue;
+            add(line, sliceAttempt(line.problem, true), 4);
+            add(line, sliceAttempt(line.problem, false), 4);
         }
     }
 
