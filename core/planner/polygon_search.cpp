@@ -59,7 +59,9 @@ private:
     struct Slot {
         std::unique_ptr<Walker> walker;
         std::unique_ptr<ProfileWalk> profile;
-        bool byProfile = false; ///< whose turn it is
+        int turn = 0;
+        int fruitless = 0; ///< turns of laying from the bottom up, one after the other, that brought nothing
+        bool byProfile() const { return profile && turn % (fruitless < 3 ? 2 : 8) == 0; }
     };
 
     double seconds() const { return std::chrono::duration<double>(Time::now() - m_begin).count(); }
@@ -135,7 +137,7 @@ void Search::begin() {
         if (m_model.open) {
             slot.profile = std::make_unique<ProfileWalk>(m_model, seeds.next());
             slot.profile->rememberBound(double(m_bound.ticks()));
-            slot.byProfile = k % 2 == 0;
+            slot.turn = k % 2;
         }
         m_slots.push_back(std::move(slot));
     }
@@ -151,9 +153,14 @@ void Search::round() {
     const std::int64_t relocations = std::max<std::int64_t>(100, 20'000 / n), layings = std::max<std::int64_t>(10, 8'000 / n);
     auto stop = [&] { return over(); };
     eachSlot([&](Slot &slot, int) {
-        if (slot.byProfile) slot.profile->run(layings, stop);
-        else slot.walker->run(relocations);
-        slot.byProfile = slot.profile && !slot.byProfile;
+        if (slot.byProfile()) {
+            const double before = slot.profile->found() ? slot.profile->length() : 0;
+            slot.profile->run(layings, stop);
+            slot.fruitless = slot.profile->found() && slot.profile->length() != before ? 0 : slot.fruitless + 1;
+        } else {
+            slot.walker->run(relocations);
+        }
+        ++slot.turn;
     });
 }
 

@@ -157,7 +157,7 @@ void Walker::run(std::int64_t moves) {
         m_arrangement.raiseWeights();
         if (m_idle < patience && m_arrangement.moves() > before) continue;
         ++m_failed;
-        if (m_found) m_share = std::max(0.0005, m_share * 0.75);
+        if (m_found) m_share = std::max(0.0005, m_share * 0.6);
         m_arrangement.restore(m_found && m_random.oneIn(2) ? m_best : m_closest);
         disturb();
         tighten();
