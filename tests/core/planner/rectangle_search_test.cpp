@@ -1,5 +1,6 @@
 #include "core/planner/rectangle_search.h"
 
+#include "core/planner/separation.h"
 #include "core/planner/solve.h"
 #include "tests/core/planner/tiny.h"
 
@@ -82,6 +83,46 @@ TEST_CASE("a panel tied to a motif waits for it, and another fills the room belo
     const Outcome o = solve(instance, stepsOnly(100));
     REQUIRE(o.kind == Outcome::Kind::Fits);
     CHECK(o.length == Length::ticks(8));
+}
+
+TEST_CASE("a notched remnant with a flaw is filled to the last tick", "[rectangles]") {
+    // 10 by 10 without its upper right quarter and without a flaw of 2 by 2 in the lower left corner.
+    Instance instance = tiny::remnant(10, 10, {{8, 2}, {10, 3}, {5, 5}});
+    auto at = [](int x, int y) { return ClothPoint{Length::ticks(x), Length::ticks(y)}; };
+    instance.sheets[0].room = {at(0, 0), at(10, 0), at(10, 5), at(5, 5), at(5, 10), at(0, 10)};
+    instance.sheets[0].flaws.push_back(tiny::box(0, 0, 2, 2));
+    const Outcome o = solve(instance, stepsOnly(200));
+    REQUIRE(o.kind == Outcome::Kind::Fits);
+    CHECK(holds(instance, o.placements));
+    instance.items.push_back(instance.items[2]);
+    CHECK(solve(instance, stepsOnly(200)).kind == Outcome::Kind::CannotFit);
+}
+
+TEST_CASE("panels alike lie at the same part of the repeat", "[rectangles]") {
+    Instance instance = tiny::bolt(100, {{30, 20}, {30, 20}, {30, 20}});
+    instance.sheets[0].lattice = Lattice(Pattern{.across = Length::ticks(40)}, {});
+    instance.groups.push_back({{0, 1, 2}});
+    for (Item &item : instance.items) item.group = 0;
+    const Outcome o = solve(instance, stepsOnly(200));
+    REQUIRE(o.kind == Outcome::Kind::Fits);
+    CHECK(o.length == Length::ticks(40)); // 40 apart only two go side by side, though three are wide enough for it
+    for (const Placement &p : o.placements) CHECK(modulo(p.corner.x - o.placements[0].corner.x, Length::ticks(40)) == Length{});
+}
+
+TEST_CASE("panels laid on top of each other come apart", "[rectangles]") {
+    const Instance instance = tiny::bolt(10, {{5, 4}, {5, 4}, {10, 3}, {4, 2}, {6, 2}});
+    const RectangleTask task(instance);
+    Separation separation(task, 1);
+    std::vector<Laid> heap(instance.items.size());
+    for (std::size_t i = 0; i < heap.size(); ++i) heap[i] = {int(i), 0, 0};
+    separation.start(heap, 9);
+    bool apart = false;
+    for (int i = 0; i < 5000 && !apart; ++i) apart = separation.step();
+    REQUIRE(apart);
+    CHECK(separation.reached() <= 9);
+    std::vector<Placement> placements;
+    for (const Laid &l : separation.laid()) placements.push_back(task.placement(task.options[std::size_t(l.option)], l.x, l.y));
+    CHECK(holds(instance, placements));
 }
 
 TEST_CASE("whatever is laid keeps every rule, and nothing possible is refused", "[rectangles]") {
