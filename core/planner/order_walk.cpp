@@ -22,10 +22,10 @@ OrderWalk::OrderWalk(const RectangleTask &task, std::uint64_t seed, int number)
     auto area = [&](int i) { return task.items[std::size_t(i)].area; };
     std::stable_sort(m_order.begin(), m_order.end(), [&](int a, int b) {
         switch (number % 4) {
-        case 0: return area(a) > area(b);
-        case 1: return width(a) > width(b);
-        case 2: return height(a) > height(b);
-        default: return width(a) + height(a) > width(b) + height(b);
+        case 0: return height(a) > height(b);
+        case 1: return width(a) + height(a) > width(b) + height(b);
+        case 2: return width(a) > width(b);
+        default: return area(a) > area(b);
         }
     });
 }
