@@ -141,6 +141,7 @@ bool RectangleSearch::done() const {
     if (stopped()) return true;
     if (!m_best.laid.empty() && (!m_task.open() || m_best.reached <= std::max(m_bound, m_task.sheets.front().used))) return true;
     if (m_limits.steps) return m_steps >= *m_limits.steps;
+    if (m_steps == 0 && m_best.laid.empty()) return false; // however late: one layout is better than none
     return m_limits.seconds && elapsed() >= *m_limits.seconds;
 }
 

@@ -125,6 +125,12 @@ TEST_CASE("panels laid on top of each other come apart", "[rectangles]") {
     CHECK(holds(instance, placements));
 }
 
+TEST_CASE("however little time there is, upright panels get one layout", "[rectangles]") {
+    Limits limits;
+    limits.seconds = 0;
+    CHECK(solve(tiny::bolt(10, {{6, 4}, {4, 4}, {10, 3}}), limits).kind == Outcome::Kind::Fits);
+}
+
 TEST_CASE("whatever is laid keeps every rule, and nothing possible is refused", "[rectangles]") {
     tiny::Dice dice(7);
     for (int i = 0; i < 400; ++i) {
