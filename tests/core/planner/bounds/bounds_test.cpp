@@ -183,3 +183,18 @@ TEST_CASE("dual-feasible functions see that three panels just over a third acros
     CHECK(leastByArea(instance) == t(7));
     CHECK(leastByDualFeasible(instance) == t(12));
 }
+
+TEST_CASE("six to fourteen panels wider than half a remnant too short for them are refused at once", "[bounds]") {
+    Dice dice(5);
+    for (int n = 6; n <= 14; ++n) {
+        std::vector<std::pair<int, int>> sizes;
+        int sum = 0;
+        for (int i = 0; i < n; ++i) {
+            sizes.emplace_back(dice(220, 300), dice(96, 200));
+            sum += sizes.back().second;
+        }
+        CAPTURE(n);
+        CHECK(cannotFit(remnant(432, sum - dice(8, 40), sizes)));
+        CHECK_FALSE(cannotFit(remnant(432, sum, sizes)));
+    }
+}
