@@ -202,11 +202,12 @@ private:
 
     /// Asks where an answer says most: at the bound (it may be reached), below the layout (it may be best), between.
     bool askOnce(std::int64_t slice) {
-        if (ask(m_closing.bound, slice)) return true;
+        // With a layout known, a refusal just below it settles everything; most of the time goes there.
+        if (ask(m_closing.bound, m_closing.placements.empty() ? slice : slice / 2)) return true;
         if (m_closing.placements.empty()) return askAbove(slice);
         const Length shorter = m_closing.length - Length::ticks(1);
         if (shorter <= m_closing.bound) return false;
-        return ask(shorter, slice) || ask(m_closing.bound + Length::ticks((shorter - m_closing.bound).ticks() / 2), slice);
+        return ask(shorter, slice) || ask(m_closing.bound + Length::ticks((shorter - m_closing.bound).ticks() / 2), slice / 4);
     }
 
     /// While there is no layout: longer and longer.

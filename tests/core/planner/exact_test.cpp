@@ -121,7 +121,7 @@ TEST_CASE("published answers are not contradicted", "[exact]") {
     // Clautiaux, Jouglet, Carlier & Moukrim 2008, Comput. Oper. Res. 35:944-959: 42 sets for a bin of 20 by 20, the
     // open ones settled since (see the folder's own README for who did).
     const char *shared = std::getenv("BOLTWRIGHT_SHARED");
-    const std::filesystem::path folder = std::filesystem::path(shared ? shared : "../shared") / "bench" / "opp";
+    const std::filesystem::path folder = std::filesystem::path(shared ? shared : BOLTWRIGHT_BESIDE) / "bench" / "opp";
     if (!std::filesystem::exists(folder)) {
         WARN("skipped: the open test sets are not beside the checkout");
         return;
