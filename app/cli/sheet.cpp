@@ -25,7 +25,9 @@ Exit runSheet(const SheetArguments &arguments) {
     }
     if (arguments.scale > 0) options.scale = arguments.scale;
     if (!arguments.wayRound.empty()) options.sideways = arguments.wayRound == "sideways";
-    return writePage(arguments.page, [&](const Job &job, const Layout &layout) {
+    return writePage(arguments.page, [&](const Job &job, const Layout &layout) -> Result<void> {
+        if (std::filesystem::path(arguments.page.out).extension() == ".csv")
+            return ui::writeChalkCsv(job, layout, arguments.page.out);
         return ui::writeCuttingSheet(job, layout, arguments.page.out, options);
     });
 }
@@ -34,8 +36,8 @@ Exit runSheet(const SheetArguments &arguments) {
 
 void addSheet(CLI::App &program, Command &chosen) {
     auto arguments = std::make_shared<SheetArguments>();
-    auto *command = program.add_subcommand("sheet", "Write the cutting sheet, to scale, with the list to chalk from");
-    addPageArguments(*command, arguments->page, "FILE.pdf");
+    auto *command = program.add_subcommand("sheet", "Write the cutting sheet, to scale, with the list to chalk from; a .csv is the list alone");
+    addPageArguments(*command, arguments->page, "FILE.pdf|FILE.csv");
     command->add_option("--paper", arguments->paper, "letter, a4, legal, a3 or tabloid; left out: letter")->type_name("PAPER");
     command->add_option("--scale", arguments->scale, "10 for 1:10; left out: what fits")->check(CLI::Range(1, 1000))->type_name("N");
     command->add_option("--hold", arguments->wayRound, "upright or sideways; left out: what takes fewer pages")

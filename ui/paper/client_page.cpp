@@ -61,13 +61,11 @@ QString costWords(const Job &job, const Layout &layout) {
     return any ? money(sum, currency) : QString();
 }
 
+/// What to buy of each bolt, in the job's order.
 QString buyWords(const Job &job, const Layout &layout) {
     QStringList parts;
     for (const Cloth &cloth : job.cloths)
-        if (const auto used = usedOf(job, layout, cloth)) {
-            const QString buy = shownPurchase(*used, job.unit);
-            parts << (job.cloths.size() > 1 ? say("%1 of %2").arg(buy, fromCore(sheetName(job, cloth.id, {}))) : buy);
-        }
+        if (const auto used = usedOf(job, layout, cloth)) parts << shownPurchase(*used, job.unit);
     return parts.join(u" + "_s);
 }
 
@@ -105,8 +103,12 @@ public:
         head();
         needs();
         picture();
+        // The choice must stand, however much there is to tell before it.
+        const double choice = 14 * mm + 5.6 * mm * double(choicesShown().size());
+        m_bottom -= choice;
         gaveUp();
         stairs();
+        m_bottom += choice;
         choices();
     }
     ClientPage(const ClientPage &) = delete;
@@ -183,7 +185,7 @@ private:
             longest = std::max(longest, sheet.box().height().toMillimetres());
             wide += sheet.box().width().toMillimetres();
         }
-        const double n = double(m_drawn.sheets.size()), most = std::min(95.0, (m_bottom - m_y) / mm - 30);
+        const double n = double(m_drawn.sheets.size()), most = std::min(95.0, (m_bottom - m_y) / mm - (m_why.empty() ? 40 : 75));
         const double scale = std::min({(width() / mm - beside) / longest, (most - n * edges) / wide, 0.125});
         if (scale <= 0.004) return;
         m_y += 1.5 * mm;
@@ -218,34 +220,58 @@ private:
         }
     }
 
+    struct Step {
+        QString name;
+        Length step, length;
+    };
+
+    /// The staircase up to what this layout needs to buy; nothing where the layout needs less than the staircase found.
+    QList<Step> stepsTo(const Staircase &why, Length buy) const {
+        QList<Step> steps;
+        if (buy < why.buy) return steps;
+        for (const Stair &stair : why.stairs)
+            if (stair.step > Length{}) steps << Step{fromCore(nameOf(stair.kind)), stair.step, stair.length};
+        if (buy > why.buy) steps << Step{say("this layout, above the shortest found"), buy - why.buy, buy};
+        return steps;
+    }
+
     /// Why it takes what it takes: one bar a step, each beginning where the one before ends.
     void stairs() {
         for (const Staircase &why : m_why) {
+            const Cloth *cloth = m_job.cloth(why.cloth);
+            const auto used = cloth ? usedOf(m_job, m_layout, *cloth) : std::nullopt;
+            if (!used) continue;
+            const Length buy = purchaseLength(*used, m_job.unit);
             const double row = 4.6 * mm;
-            QList<const Stair *> steps;
-            for (const Stair &stair : why.stairs)
-                if (stair.step > Length{}) steps << &stair;
-            if (steps.isEmpty() || why.buy <= Length{} || !heading(say("Why it takes %1").arg(shownPurchase(why.needed, m_job.unit)), row * double(steps.size()))) continue;
-            const double names = 52 * mm, numbers = 30 * mm, bars = width() - names - numbers;
-            for (const Stair *stair : steps) {
-                m_ink.words(fromCore(nameOf(stair->kind)), {left(), m_y + 3.4 * mm}, names - 2 * mm, body, false, m_colours.ink);
-                const double end = stair->length.toMillimetres() / why.buy.toMillimetres() * bars, begin = end - stair->step.toMillimetres() / why.buy.toMillimetres() * bars;
-                m_ink.box(QRectF(left() + names + begin, m_y + 0.8 * mm, std::max(end - begin, 0.3 * mm), 3 * mm), m_colours.accent, {});
-                m_ink.wordsEndingAt((stair == steps.first() ? QString() : u"+ "_s) + shownAlongRoll(stair->step, m_job.unit), {m_frame.right(), m_y + 3.4 * mm}, numbers, body, false, m_colours.ink);
+            const QList<Step> steps = stepsTo(why, buy);
+            QString title = say("Why it takes %1").arg(shownPurchase(*used, m_job.unit));
+            if (m_job.cloths.size() > 1) title = say("Why it takes %1 of %2").arg(shownPurchase(*used, m_job.unit), fromCore(sheetName(m_job, why.cloth, {})));
+            if (steps.isEmpty() || !heading(title, row * double(steps.size()))) continue;
+            const double names = 66 * mm, numbers = 30 * mm, perMillimetre = (width() - names - numbers) / buy.toMillimetres();
+            for (const Step &step : steps) {
+                m_ink.words(step.name, {left(), m_y + 3.4 * mm}, names - 2 * mm, body, false, m_colours.ink);
+                const double begin = (step.length - step.step).toMillimetres() * perMillimetre, wide = step.step.toMillimetres() * perMillimetre;
+                m_ink.box(QRectF(left() + names + begin, m_y + 0.8 * mm, std::max(wide, 0.3 * mm), 3 * mm), m_colours.accent, {});
+                m_ink.wordsEndingAt((&step == &steps.first() ? QString() : u"+ "_s) + shownAlongRoll(step.step, m_job.unit), {m_frame.right(), m_y + 3.4 * mm}, numbers, body, false, m_colours.ink);
                 m_y += row;
             }
         }
     }
 
-    /// The job's layouts side by side, each with a box to tick.
-    void choices() {
-        const double row = 5.6 * mm;
+    std::vector<const Layout *> choicesShown() const {
+        constexpr std::ptrdiff_t most = 5;
         std::vector<const Layout *> all;
         for (const Layout &layout : m_job.layouts)
             if (!layout.cuts.empty()) all.push_back(&layout);
         if (all.empty()) all.push_back(&m_layout);
-        const std::size_t most = 5;
-        if (all.size() > most) all.erase(all.begin(), all.end() - most); // the latest ones
+        if (std::ptrdiff_t(all.size()) > most) all.erase(all.begin(), all.end() - most); // the latest ones
+        return all;
+    }
+
+    /// The job's layouts side by side, each with a box to tick.
+    void choices() {
+        const double row = 5.6 * mm;
+        const auto all = choicesShown();
         if (!heading(say("The choice"), row * double(all.size()))) return;
         int number = 0;
         for (const Layout *layout : all) {
@@ -256,7 +282,7 @@ private:
             const double x = left() + 6 * mm, columns = (width() - 6 * mm) / 10;
             m_ink.words(name, {x, m_y + 3.7 * mm}, 3.4 * columns, body, true, m_colours.ink);
             m_ink.words(say("buy %1").arg(buyWords(m_job, *layout)), {x + 3.6 * columns, m_y + 3.7 * mm}, 2.6 * columns, body, false, m_colours.ink);
-            m_ink.words(gave == 0 ? say("nothing given up") : say("%1 things given up").arg(gave), {x + 6.4 * columns, m_y + 3.7 * mm}, 1.9 * columns, body, false, m_colours.ink);
+            m_ink.words(gave == 0 ? say("nothing given up") : gave == 1 ? say("one thing given up") : say("%1 things given up").arg(gave), {x + 6.4 * columns, m_y + 3.7 * mm}, 1.9 * columns, body, false, m_colours.ink);
             m_ink.wordsEndingAt(costWords(m_job, *layout), {m_frame.right(), m_y + 3.7 * mm}, 1.6 * columns, body, true, m_colours.ink);
             m_y += row;
         }

@@ -8,6 +8,7 @@
 #include <QCoreApplication>
 #include <QDate>
 #include <QLocale>
+#include <QSaveFile>
 
 using namespace Qt::StringLiterals;
 
@@ -96,6 +97,14 @@ Result<void> writeCuttingSheet(const Job &job, const Layout &layout, const std::
     const auto sheet = CuttingSheet::make(job, layout, options);
     if (!sheet) return fault(sheet.error().at(file.string()));
     return writePdf(**sheet, file);
+}
+
+Result<void> writeChalkCsv(const Job &job, const Layout &layout, const std::filesystem::path &file) {
+    QSaveFile out(QString::fromStdU16String(file.u16string()));
+    const QByteArray bytes = QByteArray::fromStdString(chalkCsv(job, chalkList(job, layout)));
+    if (!out.open(QIODevice::WriteOnly) || out.write(bytes) != bytes.size() || !out.commit())
+        return fault(Fault{toCore(out.errorString())}.at(file.string()));
+    return {};
 }
 
 } // namespace boltwright::ui

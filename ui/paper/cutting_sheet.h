@@ -42,4 +42,7 @@ private:
 Result<void> writeCuttingSheet(const Job &job, const Layout &layout, const std::filesystem::path &file,
                                const SheetOptions &options = {});
 
+/// Writes the chalk list alone as comma-separated values.
+Result<void> writeChalkCsv(const Job &job, const Layout &layout, const std::filesystem::path &file);
+
 } // namespace boltwright::ui

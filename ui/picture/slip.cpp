@@ -42,13 +42,16 @@ double heightOf(const Line &line) {
     return ascentOf(line) + most;
 }
 
+/// A number alone stands for a panel that has room for nothing else: it takes all there is.
+double padOf(const Block &block) { return block.size() == 1 && block.first().size() == 1 ? 0.05 : pad; }
+
 QSizeF sizeOf(const Block &block) {
     QSizeF size(0, 0);
     for (const Line &line : block) {
         size.setWidth(std::max(size.width(), widthOf(line)));
         size.setHeight(size.height() + heightOf(line));
     }
-    return size + QSizeF(2 * pad, 2 * pad);
+    return size + QSizeF(2, 2) * padOf(block);
 }
 
 /// A line without the runs that say nothing.
@@ -83,7 +86,7 @@ QList<QList<Block>> waysToSay(const SlipText &t) {
         withoutPlace << blockOf({Line{{t.number, size, true}, {t.mark, size, true}, {t.name, size}, {t.size, size}}});
     for (double size : {4.2, 3.2, 2.6}) mark << blockOf({head(size)});
     for (double size : {2.6, 2.2}) mark << blockOf({Line{{t.number, size, true}, {t.mark, size}}});
-    for (double size : {2.6, 2.2, 1.8}) number << blockOf({Line{{t.number.isEmpty() ? t.mark : t.number, size, true}}});
+    for (double size : {2.6, 2.2, 1.8, 1.5}) number << blockOf({Line{{t.number.isEmpty() ? t.mark : t.number, size, true}}});
     return {everything, withoutName, withoutPlace, markAndSize, mark, number};
 }
 
@@ -95,7 +98,7 @@ Slip placed(const Block &block, const QRectF &room, double unit, bool upward, co
     slip.rect = QRectF(room.center() - QPointF(onPaper.width() / 2, onPaper.height() / 2), onPaper);
     // Words are set as if upright from a corner at 0, then laid into the slip.
     auto lay = [&](QPointF p) { return upward ? QPointF(slip.rect.left() + p.y(), slip.rect.bottom() - p.x()) : slip.rect.topLeft() + p; };
-    double y = pad * unit;
+    double y = padOf(block) * unit;
     for (const Line &line : block) {
         const double baseline = y + ascentOf(line) * unit;
         double x = (size.width() - widthOf(line) * unit) / 2;
