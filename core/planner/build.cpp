@@ -263,6 +263,7 @@ private:
         }
         std::map<std::string, int> lots;
         for (const Remnant &r : cloth.remnants) {
+            if (cloth.edge > Length{} && !isConvex(counterClockwise(r.outline))) c.exactRooms = false;
             const int lot = lots.try_emplace(r.lot, int(lots.size())).first->second;
             for (ClothRing &room : roomsIn(counterClockwise(r.outline), cloth.edge)) add(cloth, c, std::move(room), r.id, false, lot);
         }

@@ -20,6 +20,7 @@ struct ClothInstance {
     std::vector<Cut> drafts;                               ///< complete but for cloth, on, x, y and turn
     std::vector<std::vector<std::optional<std::string>>> ways;
     std::vector<Cut> staying;                              ///< locked or cut already; they lie as `instance.fixed`
+    bool exactRooms = true; ///< false: a crumb of a room is left out, so that "cannot fit" is no proof
     std::string impossible; ///< not empty: why no layout can exist, in the trade's words
 };
 

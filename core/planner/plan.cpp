@@ -128,7 +128,9 @@ private:
         if (m_options.from) limits.start = placementsFrom(cloth, *m_options.from);
         if (!limits.start.empty() && !planner::holds(cloth.instance, limits.start)) limits.start.clear();
         if (m_options.report) limits.report = [this, i, share](const planner::Progress &p) { report(i, share, p); };
-        return planner::solve(cloth.instance, limits);
+        planner::Outcome outcome = planner::solve(cloth.instance, limits);
+        if (outcome.kind == Kind::CannotFit && !cloth.exactRooms) outcome.kind = Kind::NotFound;
+        return outcome;
     }
 
     /// Everything on this cloth is locked or cut: nothing to search.

@@ -36,7 +36,9 @@ AskPage::AskPage(JobDocument &document, QWidget *parent)
     m_widths->setToolTip(tr("Widths edge to edge, with a semicolon between them."));
     m_repeats->setToolTip(tr("Repeats up the roll, with a semicolon between them; a repeat is taken to be as wide as it is long where it divides the width."));
     m_reserve->setToolTip(tr("What you add for flaws and mistakes."));
-    auto *form = new QFormLayout;
+    auto *fields = new QWidget;
+    auto *form = new QFormLayout(fields);
+    form->setContentsMargins(0, 0, 0, 0);
     form->addRow(tr("Widths"), m_widths);
     form->addRow(tr("Repeats"), m_repeats);
     form->addRow({}, m_plain);
@@ -44,7 +46,7 @@ AskPage::AskPage(JobDocument &document, QWidget *parent)
     form->addRow({}, m_halfDrop);
     form->addRow(tr("Reserve"), m_reserve);
     form->addRow(tr("Sold by"), m_step);
-    settings()->addLayout(form);
+    addSetting(fields);
 }
 
 Unit AskPage::unit() const { return document().job().unit; }
@@ -108,6 +110,7 @@ void AskPage::show(const std::vector<AskAnswer> &table, const std::vector<ExtraL
     const Unit unit = this->unit();
     auto *model = new QStandardItemModel;
     model->setHorizontalHeaderLabels({tr("Width"), tr("Cloth"), tr("Planned"), tr("First motif"), tr("Reserve"), tr("To buy"), tr("Least it can take")});
+    QStringList reasons;
     for (const AskAnswer &a : table) {
         const bool fits = a.plan.kind == planner::Outcome::Kind::Fits;
         QStringList cells{shownLengthWithUnit(a.cloth.width, unit), shownCloth(a.cloth, unit)};
@@ -118,7 +121,9 @@ void AskPage::show(const std::vector<AskAnswer> &table, const std::vector<ExtraL
                   << withFractions(fromCore(spokenPurchase(a.buy, unit, unit == Unit::Inch ? 1 << m_step->currentIndex() : 1)))
                   << (use.bound ? shownAlongRoll(*use.bound, unit) : QString());
         } else {
-            cells << withFractions(fromCore(a.plan.reason)) << QString() << QString() << tr("does not go") << QString();
+            cells << tr("does not go") << QString() << QString() << QString() << QString();
+            const QString why = withFractions(fromCore(a.plan.reason));
+            if (!reasons.contains(why)) reasons << why;
         }
         QList<QStandardItem *> row;
         for (const QString &cell : cells) {
@@ -145,9 +150,19 @@ void AskPage::show(const std::vector<AskAnswer> &table, const std::vector<ExtraL
     view->setAccessibleName(tr("Yardage by width and repeat"));
     view->verticalHeader()->hide();
     view->setSelectionBehavior(QAbstractItemView::SelectRows);
+    for (int column : {3, 4}) {
+        bool said = false;
+        for (int row = 0; row < model->rowCount(); ++row) said |= model->item(row, column)->text().size() > 1;
+        view->setColumnHidden(column, !said);
+    }
     view->resizeColumnsToContents();
     view->horizontalHeader()->setStretchLastSection(true);
     layout->addWidget(view, 1);
+    for (const QString &why : reasons) {
+        auto *label = new QLabel(tr("Does not go: %1.").arg(why));
+        label->setWordWrap(true);
+        layout->addWidget(label);
+    }
     answers()->addWidget(column, 1);
 }
 

@@ -14,30 +14,26 @@ QuestionPage::QuestionPage(JobDocument &document, const QString &sentence, const
     explained->setWordWrap(true);
     whole->addWidget(explained);
 
-    auto *body = new QHBoxLayout;
-    body->setSpacing(20);
-    auto *left = new QWidget;
-    left->setFixedWidth(300);
-    auto *leftColumn = new QVBoxLayout(left);
-    leftColumn->setContentsMargins(0, 0, 0, 0);
-    leftColumn->addLayout(m_settings);
     auto *buttons = new QHBoxLayout;
-    buttons->addWidget(m_ask);
-    buttons->addWidget(m_stop);
-    buttons->addStretch();
-    leftColumn->addLayout(buttons);
+    m_state->setWordWrap(true);
     m_progress->setRange(0, 1000);
     m_progress->setTextVisible(false);
+    m_progress->setFixedWidth(160);
     m_progress->setAccessibleName(tr("How far the search is"));
-    leftColumn->addWidget(m_progress);
-    m_state->setWordWrap(true);
-    leftColumn->addWidget(m_state);
-    leftColumn->addStretch();
-    body->addWidget(left);
+    buttons->addWidget(m_ask);
+    buttons->addWidget(m_stop);
+    buttons->addWidget(m_progress);
+    buttons->addWidget(m_state, 1);
+    whole->addLayout(buttons);
+    auto *body = new QHBoxLayout;
+    body->setSpacing(20);
+    m_settings->addStretch();
+    body->addLayout(m_settings);
     auto *scroll = new QScrollArea;
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
     auto *inside = new QWidget;
+    m_answers->setContentsMargins(0, 0, 0, 0);
     m_answers->setSpacing(16);
     inside->setLayout(m_answers);
     scroll->setWidget(inside);
@@ -63,6 +59,11 @@ QuestionPage::QuestionPage(JobDocument &document, const QString &sentence, const
         m_progress->hide();
         if (m_state->text() == tr("Looking …")) say({});
     });
+}
+
+void QuestionPage::addSetting(QWidget *setting) {
+    setting->setFixedWidth(280);
+    m_settings->insertWidget(m_settings->count() - 1, setting);
 }
 
 void QuestionPage::clearAnswers() {

@@ -23,7 +23,8 @@ public:
 
 protected:
     JobDocument &document() const { return m_document; }
-    QVBoxLayout *settings() { return m_settings; }
+    /// Puts what can be set at the left of the answers.
+    void addSetting(QWidget *setting);
     QHBoxLayout *answers() { return m_answers; }
     void clearAnswers();
     void say(const QString &sentence);

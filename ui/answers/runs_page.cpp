@@ -47,8 +47,8 @@ void RunsPage::show(const std::vector<RunAnswer> &all) {
                                : tr("on the remnants, waste %1").arg(shownPercent(f.waste())));
             }
             words << (a.joins == 0 ? tr("no joins") : tr("%n join(s)", nullptr, a.joins));
-            for (std::size_t i = 0; i < a.turned.size() && i < 6; ++i) words << fromCore(a.turned[i]);
-            if (a.turned.size() > 6) words << tr("and %n more part(s)", nullptr, int(a.turned.size()) - 6);
+            for (std::size_t i = 0; i < a.turned.size() && i < 3; ++i) words << fromCore(a.turned[i]);
+            if (a.turned.size() > 3) words << tr("and %n more part(s)", nullptr, int(a.turned.size()) - 3);
         } else {
             words << tr("Does not go: %1").arg(withFractions(fromCore(a.plan.reason)));
         }

@@ -48,19 +48,19 @@ WaysPage::WaysPage(JobDocument &document, QWidget *parent)
         m_kinds->appendRow(item);
     }
     m_list->setModel(m_kinds);
+    // The house's lists let their ground show through; a box to tick needs one of its own.
+    m_list->setStyleSheet(u"QListView { background: palette(base); border: 1px solid palette(mid); }"_s);
     m_list->setDragDropMode(QAbstractItemView::InternalMove);
     m_list->setDefaultDropAction(Qt::MoveAction);
-    m_list->setMaximumHeight(210);
+    m_list->setFixedHeight(6 * (fontMetrics().height() + 8) + 12);
     m_list->setAccessibleName(tr("What may be given up, the first to go on top"));
     m_list->setToolTip(tr("The first to be given up stands on top. Drag, or move the chosen row with Alt+Up and Alt+Down."));
-    settings()->addWidget(new QLabel(tr("Give up first")));
-    settings()->addWidget(m_list);
+    addSetting(new QLabel(tr("Give up first")));
+    addSetting(m_list);
     m_within->addItems({tr("the least cloth"), tr("the fewest parts")});
     m_within->setToolTip(tr("Within one kind: rather a little from many parts, or more from few."));
-    auto *row = new QHBoxLayout;
-    row->addWidget(new QLabel(tr("Of each kind")));
-    row->addWidget(m_within, 1);
-    settings()->addLayout(row);
+    addSetting(new QLabel(tr("Of each kind, rather")));
+    addSetting(m_within);
     for (const auto &[key, by] : {std::pair{Qt::ALT | Qt::Key_Up, -1}, std::pair{Qt::ALT | Qt::Key_Down, 1}}) {
         auto *shortcut = new QShortcut(QKeySequence(key), m_list, nullptr, nullptr, Qt::WidgetShortcut);
         connect(shortcut, &QShortcut::activated, this, [this, by = by] { move(by); });

@@ -106,6 +106,7 @@ void WhyPage::show(const Staircase &stairs) {
     layout->addWidget(m_advice);
     auto *thumbnail = new LayoutThumbnail;
     m_behind = thumbnail;
+    thumbnail->hide();
     layout->addWidget(thumbnail, 1);
     auto *save = new QPushButton(tr("Save as a picture …"));
     layout->addWidget(save, 0, Qt::AlignLeft);
@@ -122,6 +123,7 @@ void WhyPage::explain(int step) {
     if (stair.upTo) text += u' ' + tr("The search may still find better here, so it is no more than that.");
     m_advice->setText(text);
     static_cast<LayoutThumbnail *>(m_behind)->show(document().job(), stair.layout);
+    m_behind->setVisible(!stair.layout.cuts.empty());
 }
 
 void WhyPage::save() {

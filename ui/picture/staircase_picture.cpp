@@ -60,7 +60,13 @@ StairRows paintStaircase(Surface &surface, const QRectF &area, const Staircase &
     const auto shown = std::count_if(stairs.stairs.begin(), stairs.stairs.end(), isShown);
     const double mm = surface.paperMillimetre();
     const double row = area.height() / double(shown + 1), size = std::min(row * 0.42, 4.2 * mm);
-    const double names = std::min(area.width() * 0.4, 62 * mm), figures = std::min(area.width() * 0.22, 32 * mm);
+    double widestName = 0, widestFigure = wordsWidth(shownPurchase(stairs.buy, unit), true);
+    for (const Stair &stair : stairs.stairs) {
+        if (!isShown(stair)) continue;
+        widestName = std::max(widestName, wordsWidth(shownName(stair.kind), false));
+        widestFigure = std::max(widestFigure, wordsWidth(shownStep(stair, unit), false));
+    }
+    const double names = std::min(area.width() * 0.42, widestName * size + 4 * mm), figures = std::min(area.width() * 0.3, widestFigure * size + 4 * mm);
     const double from = area.left() + names, width = area.width() - names - figures;
     const double perTick = width / double(std::max<std::int64_t>(1, stairs.buy.ticks()));
     const auto write = [&](const QString &text, QPointF at, bool bold, const QColor &colour, double room) {
