@@ -150,10 +150,10 @@ void AskPage::show(const std::vector<AskAnswer> &table, const std::vector<ExtraL
     view->setAccessibleName(tr("Yardage by width and repeat"));
     view->verticalHeader()->hide();
     view->setSelectionBehavior(QAbstractItemView::SelectRows);
-    for (int column : {3, 4}) {
+    for (int optional : {3, 4}) {
         bool said = false;
-        for (int row = 0; row < model->rowCount(); ++row) said |= model->item(row, column)->text().size() > 1;
-        view->setColumnHidden(column, !said);
+        for (int row = 0; row < model->rowCount(); ++row) said |= model->item(row, optional)->text().size() > 1;
+        view->setColumnHidden(optional, !said);
     }
     view->resizeColumnsToContents();
     view->horizontalHeader()->setStretchLastSection(true);
