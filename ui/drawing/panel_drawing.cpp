@@ -135,8 +135,26 @@ bool fits(const QSizeF &size, QPointF middle, const QPolygonF &polygon) {
     return true;
 }
 
+QRectF slipRectOf(const QSizeF &size, QPointF middle) {
+    return QRectF(middle - QPointF(size.width(), size.height()) / 2, size);
+}
+
+/// Where the wedge lies: at the panel's top edge, inside, beside the slip rather than under it. None: no room.
+std::optional<QPolygonF> wedgePlace(const QLineF &top, QPointF outward, const QRectF &slip) {
+    constexpr double width = 13, height = 10, inset = 3;
+    if (top.length() < width + 6) return QPolygonF();
+    const QPointF along = (top.p2() - top.p1()) / top.length();
+    for (double t : {0.5, 0.25, 0.75, 0.1, 0.9}) {
+        const QPointF tip = top.p1() + (top.p2() - top.p1()) * t - outward * inset;
+        const QPolygonF wedge{tip, tip - outward * height + along * width / 2, tip - outward * height - along * width / 2};
+        if (slip.isNull() || !wedge.boundingRect().adjusted(-1, -1, 1, 1).intersects(slip)) return wedge;
+    }
+    return std::nullopt;
+}
+
 /// What the slip says, from everything down to the mark alone; nothing when even that would not stay inside.
-std::optional<Slip> slipFor(const PanelPicture &panel, const QPolygonF &polygon, QPointF middle, const SlipFonts &fonts) {
+std::optional<Slip> slipFor(const PanelPicture &panel, const QPolygonF &polygon, QPointF middle, const QLineF &top,
+                            const SlipFonts &fonts) {
     const QString dot = u" · "_s;
     const QString name = panel.name.isEmpty() ? panel.mark : panel.name;
     const QList<QList<SlipLine>> choices = {
@@ -149,8 +167,11 @@ std::optional<Slip> slipFor(const PanelPicture &panel, const QPolygonF &polygon,
     };
     for (const auto &lines : choices) {
         const QSizeF size = sizeOf(lines, fonts);
-        if (fits(size, middle, polygon)) return Slip{lines, false, size};
-        if (lines.size() == 1 && fits(size.transposed(), middle, polygon)) return Slip{lines, true, size.transposed()};
+        const auto stands = [&](const QSizeF &s) {
+            return fits(s, middle, polygon) && wedgePlace(top, panel.outward, slipRectOf(s, middle)).has_value();
+        };
+        if (stands(size)) return Slip{lines, false, size};
+        if (lines.size() == 1 && stands(size.transposed())) return Slip{lines, true, size.transposed()};
     }
     return std::nullopt;
 }
@@ -180,21 +201,12 @@ void drawSlip(QPainter &painter, const Slip &slip, QPointF middle, const Colours
     painter.restore();
 }
 
-/// The wedge at the panel's top edge, inside, beside the slip rather than under it.
 void drawWedge(QPainter &painter, const QLineF &top, QPointF outward, const QRectF &slip, const Colours &colours) {
-    constexpr double width = 13, height = 10, inset = 3;
-    if (top.length() < width + 6) return;
-    const QPointF along = (top.p2() - top.p1()) / top.length();
-    for (double t : {0.5, 0.25, 0.75, 0.1, 0.9}) {
-        const QPointF tip = top.p1() + (top.p2() - top.p1()) * t - outward * inset;
-        const QPolygonF wedge{tip, tip - outward * height + along * width / 2, tip - outward * height - along * width / 2};
-        const bool clear = slip.isNull() || !wedge.boundingRect().adjusted(-2, -2, 2, 2).intersects(slip);
-        if (!clear && t != 0.9) continue;
-        painter.setPen(QPen(colours.chalk, 1));
-        painter.setBrush(colours.chalkCasing);
-        painter.drawPolygon(wedge);
-        return;
-    }
+    const auto wedge = wedgePlace(top, outward, slip);
+    if (!wedge || wedge->isEmpty()) return;
+    painter.setPen(QPen(colours.chalk, 1));
+    painter.setBrush(colours.chalkCasing);
+    painter.drawPolygon(*wedge);
 }
 
 /// The corner nearest to the upper left of the screen, a little inside.
@@ -294,8 +306,8 @@ void drawPanel(QPainter &painter, const PanelPicture &panel, const QTransform &t
     }
     QRectF slipRect;
     if (look.slip) {
-        if (const auto slip = slipFor(panel, outline, middle, fonts)) {
-            slipRect = QRectF(middle - QPointF(slip->size.width(), slip->size.height()) / 2, slip->size);
+        if (const auto slip = slipFor(panel, outline, middle, toScreen.map(panel.top), fonts)) {
+            slipRect = slipRectOf(slip->size, middle);
             drawSlip(painter, *slip, middle, colours, fonts);
         }
     }

@@ -53,7 +53,7 @@ StandingPane::StandingPane(JobDocument &document, Standing &standing, QWidget *p
 QString StandingPane::figuresText() const {
     const Job &job = m_document.job();
     const auto row = [](const QString &what, const QString &figure) {
-        return u"<tr><td style='padding-right:12px'>%1</td><td align='right'><b>%2</b></td></tr>"_s.arg(what.toHtmlEscaped(), figure.toHtmlEscaped());
+        return u"<tr><td style='padding-right:12px'>%1</td><td align='right' style='white-space:nowrap'><b>%2</b></td></tr>"_s.arg(what.toHtmlEscaped(), figure.toHtmlEscaped());
     };
     QString text;
     for (const ClothFigures &f : m_standing.figures()) {

@@ -5,6 +5,7 @@
 
 #include <QMetaObject>
 
+#include <algorithm>
 #include <atomic>
 #include <thread>
 #include <vector>
@@ -83,7 +84,10 @@ void Planning::ended(const std::shared_ptr<Run> &run, const Plan &result) {
     m_run.reset();
     if (result.kind == planner::Outcome::Kind::Fits) {
         keep(result.layout);
-        Q_EMIT finished(result.proved ? tr("Planned: no layout takes less.") : tr("Planned: the shortest that was found."), true);
+        const bool onBolt = std::any_of(result.layout.cloths.begin(), result.layout.cloths.end(),
+                                        [](const ClothUse &use) { return use.length.has_value(); });
+        Q_EMIT finished(!onBolt         ? tr("Planned: everything fits.")
+                        : result.proved ? tr("Planned: no layout takes less.") : tr("Planned: the shortest that was found."), true);
         return;
     }
     m_document.dropPreview();

@@ -90,7 +90,7 @@ void LayoutDeeds::layDown() {
     for (const SheetOf &sheet : sheets) {
         Layout layout = withCopyLaid(job, m_document.laidLayout(), *copy, sheet, {});
         const int cut = int(layout.cuts.size()) - 1;
-        const Settled settled = rest(job, layout, cut, {}, {});
+        const Settled settled = rest(job, layout, cut, {}, Length::ticks(ticksIn(Unit::Inch))); // any reach will do
         layout.cuts.back().x = settled.corner.x;
         layout.cuts.back().y = settled.corner.y;
         if (settled.right || !best) best = layout;

@@ -113,6 +113,9 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
         m_sheet->close();
         refreshRecent();
         refreshCentre();
+        // A job that has just been opened has nothing selected, though the list may have had the focus on the way.
+        m_canvas->setFocus();
+        m_document->select(std::nullopt);
     });
     m_cutList->setVisible(preferences.paneShown(u"left"_s));
     m_standingPane->setVisible(preferences.paneShown(u"right"_s));
