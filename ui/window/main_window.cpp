@@ -132,6 +132,7 @@ MainWindow::~MainWindow() = default;
 void MainWindow::buildHeader(QWidget *header) {
     m_title = new QLabel(header);
     m_title->setObjectName(u"jobTitle"_s);
+    m_title->setMinimumWidth(120); // gives way before the buttons do
     m_subtitle = new QLabel(header);
     m_subtitle->setObjectName(u"quiet"_s);
     m_subtitle->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
