@@ -48,8 +48,11 @@ void addClient(CLI::App &program, Command &chosen) {
     auto arguments = std::make_shared<ClientArguments>();
     auto *command = program.add_subcommand("client", "Write the client's page: what is needed, why, and what it costs");
     addPageArguments(*command, arguments->page, "FILE.pdf");
-    command->add_option("--paper", arguments->paper, "letter, a4, legal, a3 or tabloid; left out: letter")->type_name("PAPER");
-    command->add_option("--seconds", arguments->seconds, "How long to plan for the why of each cloth, 0 for none; left out: 5")
+    command->add_option("--paper", arguments->paper, "letter, a4, legal, a3 or tabloid; left out: letter")
+        ->type_name("PAPER");
+    command
+        ->add_option("--seconds", arguments->seconds,
+                     "How long to plan for the why of each cloth, 0 for none; left out: 5")
         ->check(CLI::Range(0.0, 3600.0))
         ->type_name("S");
     command->callback([arguments, &chosen] { chosen = [arguments] { return runClient(*arguments); }; });

@@ -36,10 +36,14 @@ Exit runSheet(const SheetArguments &arguments) {
 
 void addSheet(CLI::App &program, Command &chosen) {
     auto arguments = std::make_shared<SheetArguments>();
-    auto *command = program.add_subcommand("sheet", "Write the cutting sheet, to scale, with the list to chalk from; a .csv is the list alone");
+    auto *command = program.add_subcommand(
+        "sheet", "Write the cutting sheet, to scale, with the list to chalk from; a .csv is the list alone");
     addPageArguments(*command, arguments->page, "FILE.pdf|FILE.csv");
-    command->add_option("--paper", arguments->paper, "letter, a4, legal, a3 or tabloid; left out: letter")->type_name("PAPER");
-    command->add_option("--scale", arguments->scale, "10 for 1:10; left out: what fits")->check(CLI::Range(1, 1000))->type_name("N");
+    command->add_option("--paper", arguments->paper, "letter, a4, legal, a3 or tabloid; left out: letter")
+        ->type_name("PAPER");
+    command->add_option("--scale", arguments->scale, "10 for 1:10; left out: what fits")
+        ->check(CLI::Range(1, 1000))
+        ->type_name("N");
     command->add_option("--hold", arguments->wayRound, "upright or sideways; left out: what takes fewer pages")
         ->check(CLI::IsMember({"upright", "sideways"}))
         ->type_name("WAY");

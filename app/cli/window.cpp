@@ -1,10 +1,9 @@
 #include "app/cli/command.h"
-
 #include "ui/run_window.h"
 
-#include <CLI/CLI.hpp>
-
 #include <QApplication>
+
+#include <CLI/CLI.hpp>
 
 #include <memory>
 #include <optional>

@@ -23,8 +23,9 @@ void edgeFaults(const Scene &scene, const Cut &cut, const Panel &panel, std::siz
     const Length left = allowanceLeft(panel, cut, edge), wanted = preferredAllowance(panel, edge);
     const Length least = leastWithLeave(panel, edge), tolerance = Length::ticks(int(placeTolerance));
     const auto say = [&](const std::string &rule) {
-        findings.push_back(about(Kind::Allowance, scene, cut,
-                                 fmt::format("leaves {} on {}, and {}", amount(scene, left), edgeOf(panel, edge), rule)));
+        findings.push_back(
+            about(Kind::Allowance, scene, cut,
+                  fmt::format("leaves {} on {}, and {}", amount(scene, left), edgeOf(panel, edge), rule)));
     };
     if (left > wanted + tolerance) say(fmt::format("only {} belong there", amount(scene, wanted)));
     if (left < std::min(least, wanted) - tolerance) say(fmt::format("at least {} are needed", amount(scene, least)));

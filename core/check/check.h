@@ -9,12 +9,27 @@ namespace boltwright {
 
 /// One way in which a layout breaks the contract.
 struct Finding {
-    enum class Kind { Missing, Cloth, Edge, Flaw, Overlap, Turn, Motif, Alike, Flow, Allowance, Pieces, Mirror, Conceded, Figures };
+    enum class Kind {
+        Missing,
+        Cloth,
+        Edge,
+        Flaw,
+        Overlap,
+        Turn,
+        Motif,
+        Alike,
+        Flow,
+        Allowance,
+        Pieces,
+        Mirror,
+        Conceded,
+        Figures
+    };
     Kind kind;
     std::string panel; ///< the panel concerned; empty: the layout as a whole
     int copy = 0;
     int piece = 0;
-    std::string text;  ///< one sentence in the trade's words, English
+    std::string text; ///< one sentence in the trade's words, English
     bool operator==(const Finding &) const = default;
 };
 

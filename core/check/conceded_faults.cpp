@@ -16,12 +16,18 @@ using Given = Concession::Kind;
 
 const char *spoken(Given kind) {
     switch (kind) {
-    case Given::Trim: return "a trimmed allowance";
-    case Given::Stretcher: return "a strip of other cloth";
-    case Given::Seam: return "a join";
-    case Given::Turn: return "a turn";
-    case Given::Uncentre: return "lying off centre";
-    case Given::OtherCloth: return "another cloth";
+    case Given::Trim:
+        return "a trimmed allowance";
+    case Given::Stretcher:
+        return "a strip of other cloth";
+    case Given::Seam:
+        return "a join";
+    case Given::Turn:
+        return "a turn";
+    case Given::Uncentre:
+        return "lying off centre";
+    case Given::OtherCloth:
+        return "another cloth";
     }
     return "";
 }
@@ -39,7 +45,8 @@ bool isShort(const Copy &copy, std::size_t edge) {
 bool tells(const Concession &entry, const Copy &copy, std::size_t edge) {
     const Panel &panel = *copy.panel;
     const Length left = allowanceLeft(panel, *copy.cuts.front(), edge);
-    if (!isShort(copy, edge) || !near(entry.from, preferredAllowance(panel, edge)) || !near(entry.to, left)) return false;
+    if (!isShort(copy, edge) || !near(entry.from, preferredAllowance(panel, edge)) || !near(entry.to, left))
+        return false;
     Length least = leastAllowanceOf(panel, edge);
     if (entry.kind == Given::Stretcher) {
         const auto strip = panel.may.stretcher.find(int(edge));
@@ -65,7 +72,8 @@ bool allEdgesAlike(const Copy &copy) {
 /// Whether a trim or stretcher says something true of the copy.
 bool shortened(const Concession &entry, const Copy &copy) {
     if (entry.edge)
-        return *entry.edge >= 0 && std::size_t(*entry.edge) < edgesOf(copy) && tells(entry, copy, std::size_t(*entry.edge));
+        return *entry.edge >= 0 && std::size_t(*entry.edge) < edgesOf(copy) &&
+               tells(entry, copy, std::size_t(*entry.edge));
     if (entry.kind != Given::Trim || !allEdgesAlike(copy)) return false;
     for (std::size_t edge = 0; edge < edgesOf(copy); ++edge)
         if (!tells(entry, copy, edge)) return false;
@@ -74,9 +82,8 @@ bool shortened(const Concession &entry, const Copy &copy) {
 
 bool asksForPattern(const Scene &scene, const Panel &panel) {
     return panel.motif || panel.alike ||
-           std::any_of(scene.job.flows.begin(), scene.job.flows.end(), [&](const Flow &flow) {
-               return flow.from.panel == panel.id || flow.to.panel == panel.id;
-           });
+           std::any_of(scene.job.flows.begin(), scene.job.flows.end(),
+                       [&](const Flow &flow) { return flow.from.panel == panel.id || flow.to.panel == panel.id; });
 }
 
 bool anyCut(const Copy &copy, const auto &holds) {
@@ -88,14 +95,17 @@ bool wasMade(const Scene &scene, const Concession &entry, const Copy &copy) {
     const Panel &panel = *copy.panel;
     switch (entry.kind) {
     case Given::Trim:
-    case Given::Stretcher: return shortened(entry, copy);
-    case Given::Seam: return anyCut(copy, [](const Cut &cut) { return cut.of > 1; });
+    case Given::Stretcher:
+        return shortened(entry, copy);
+    case Given::Seam:
+        return anyCut(copy, [](const Cut &cut) { return cut.of > 1; });
     case Given::Turn:
         return anyCut(copy, [&](const Cut &cut) {
             const Cloth *cloth = scene.clothOf(cut);
             return cloth && !runAllows(panel, *cloth, cut.turn);
         });
-    case Given::Uncentre: return panel.may.uncentre && asksForPattern(scene, panel);
+    case Given::Uncentre:
+        return panel.may.uncentre && asksForPattern(scene, panel);
     case Given::OtherCloth:
         return anyCut(copy, [&](const Cut &cut) { return scene.clothOf(cut) != scene.homeOf(panel); });
     }
@@ -137,8 +147,10 @@ void notListed(const Scene &scene, const Copy &copy, Findings &findings) {
     for (std::size_t edge = 0; edge < edgesOf(copy); ++edge) {
         if (!isShort(copy, edge)) continue;
         const int entries = entriesFor(scene, copy, edge);
-        if (entries == 0) say(fmt::format("is short on {}, which what we give up does not say rightly", edgeOf(*copy.panel, edge)));
-        if (entries > 1) say(fmt::format("is short on {}, which what we give up says more than once", edgeOf(*copy.panel, edge)));
+        if (entries == 0)
+            say(fmt::format("is short on {}, which what we give up does not say rightly", edgeOf(*copy.panel, edge)));
+        if (entries > 1)
+            say(fmt::format("is short on {}, which what we give up says more than once", edgeOf(*copy.panel, edge)));
     }
     if (copy.pieced() && !scene.concedes(Given::Seam, copy.panel->id, copy.number))
         say("is joined from pieces, which is not listed among what we give up");

@@ -45,8 +45,9 @@ Findings figuresWrong(const Scene &scene) {
     Findings findings;
     for (const ClothUse &use : scene.layout.cloths)
         if (!scene.cloth(use.id))
-            findings.push_back({Kind::Figures, "", 0, 0,
-                                fmt::format("The layout gives figures for '{}', a cloth that the job has not.", use.id)});
+            findings.push_back(
+                {Kind::Figures, "", 0, 0,
+                 fmt::format("The layout gives figures for '{}', a cloth that the job has not.", use.id)});
     for (const Cloth &cloth : scene.job.cloths) {
         // Told twice, the last counts; told nowhere, that is the fault.
         const ClothUse *told = nullptr;

@@ -9,11 +9,16 @@ namespace {
 
 Spot turnedBy(Spot p, Turn turn) {
     switch (turn) {
-    case Turn::Deg0: return p;
-    case Turn::Deg90: return {-p.y, p.x};
-    case Turn::Deg180: return {-p.x, -p.y};
-    case Turn::Deg270: return {p.y, -p.x};
-    default: break;
+    case Turn::Deg0:
+        return p;
+    case Turn::Deg90:
+        return {-p.y, p.x};
+    case Turn::Deg180:
+        return {-p.x, -p.y};
+    case Turn::Deg270:
+        return {p.y, -p.x};
+    default:
+        break;
     }
     const double half = std::sqrt(0.5);
     const double c = turn == Turn::Deg45 || turn == Turn::Deg315 ? half : -half;
@@ -148,9 +153,8 @@ const Cloth *Scene::clothOf(const Cut &cut) const {
 }
 
 bool Scene::concedes(Concession::Kind kind, const std::string &panel, int copy) const {
-    return std::any_of(layout.conceded.begin(), layout.conceded.end(), [&](const Concession &c) {
-        return c.kind == kind && c.panel == panel && c.copy == copy;
-    });
+    return std::any_of(layout.conceded.begin(), layout.conceded.end(),
+                       [&](const Concession &c) { return c.kind == kind && c.panel == panel && c.copy == copy; });
 }
 
 bool Scene::offCentre(const LaidCut &one) const {
@@ -212,10 +216,14 @@ bool eitherAllows(const Cloth &cloth, Turn turn) {
 bool runAllows(const Panel &panel, const Cloth &cloth, Turn turn) {
     const bool twoWay = cloth.way == Way::Two;
     switch (panel.run.value_or(cloth.up == PatternUp::Across ? Run::Railroad : Run::UpRoll)) {
-    case Run::UpRoll: return turn == Turn::Deg0 || (twoWay && turn == Turn::Deg180);
-    case Run::DownRoll: return turn == Turn::Deg180 || (twoWay && turn == Turn::Deg0);
-    case Run::Railroad: return turn == Turn::Deg90 || (twoWay && turn == Turn::Deg270);
-    case Run::Either: return eitherAllows(cloth, turn);
+    case Run::UpRoll:
+        return turn == Turn::Deg0 || (twoWay && turn == Turn::Deg180);
+    case Run::DownRoll:
+        return turn == Turn::Deg180 || (twoWay && turn == Turn::Deg0);
+    case Run::Railroad:
+        return turn == Turn::Deg90 || (twoWay && turn == Turn::Deg270);
+    case Run::Either:
+        return eitherAllows(cloth, turn);
     case Run::Bias:
         return turn == Turn::Deg45 || turn == Turn::Deg315 ||
                (twoWay && (turn == Turn::Deg135 || turn == Turn::Deg225));

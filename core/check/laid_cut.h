@@ -38,9 +38,9 @@ struct LaidCut {
     const Cloth *cloth = nullptr;
     const Remnant *remnant = nullptr; ///< null on a bolt
     std::optional<MotifGrid> grid;
-    Outline measured; ///< the measured shape in the panel's frame, bottom edge first
-    Outline outline;  ///< the cut outline on the cloth, counter-clockwise
-    Bounds bounds;    ///< of the outline
+    Outline measured;           ///< the measured shape in the panel's frame, bottom edge first
+    Outline outline;            ///< the cut outline on the cloth, counter-clockwise
+    Bounds bounds;              ///< of the outline
     std::optional<Share> share; ///< none for a whole cut
     Spot moved;
 

@@ -44,8 +44,8 @@ std::optional<Finding> motifMissed(const Scene &scene, const LaidCut &laid) {
     } else if (away) {
         axes = there;
     } else if (axes.across != there.across || axes.along != there.along) {
-        return say(fmt::format("is {}, and asks for a repeat that {} does not have that way",
-                               turnedHow(laid.cut->turn), nameOf(*laid.cloth)));
+        return say(fmt::format("is {}, and asks for a repeat that {} does not have that way", turnedHow(laid.cut->turn),
+                               nameOf(*laid.cloth)));
     }
     const double off = offBy(grid, laid.at(motifPointOf(*laid.panel, laid.measured)), axes);
     if (off <= placeTolerance) return std::nullopt;

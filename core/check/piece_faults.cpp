@@ -70,8 +70,9 @@ void pieceFaults(const Scene &scene, const Copy &copy, Findings &findings) {
     };
     const int of = copy.cuts.front()->of;
     if (of > panel.pieces.most)
-        say(panel.pieces.most > 1 ? fmt::format("is made of {} pieces, and at most {} are allowed", of, panel.pieces.most)
-                                  : fmt::format("is made of {} pieces, and it must be whole", of));
+        say(panel.pieces.most > 1
+                ? fmt::format("is made of {} pieces, and at most {} are allowed", of, panel.pieces.most)
+                : fmt::format("is made of {} pieces, and it must be whole", of));
     if (!std::holds_alternative<Rectangle>(panel.shape)) {
         say("is made of pieces, and only a rectangle may be");
         return;
@@ -111,7 +112,8 @@ void matchFaults(const Scene &scene, const Copy &copy, Findings &findings) {
     const auto pieces = laidPieces(scene, copy);
     for (std::size_t k = 1; k < pieces.size(); ++k)
         if (pieces[k - 1]->share && pieces[k]->share && !runsOn(*pieces[k - 1], *pieces[k]))
-            findings.push_back(about(Kind::Pieces, scene, *pieces[k]->cut, "does not carry the pattern on over its join"));
+            findings.push_back(
+                about(Kind::Pieces, scene, *pieces[k]->cut, "does not carry the pattern on over its join"));
 }
 
 } // namespace

@@ -91,7 +91,8 @@ Findings flawsCrossed(const Scene &scene) {
         for (const Flaw &flaw : laid.remnant ? laid.remnant->flaws : laid.cloth->bolt->flaws) {
             if (!crosses(laid, flaw)) continue;
             const std::string what = flaw.note.empty() ? "a flaw" : fmt::format("a flaw ({})", flaw.note);
-            findings.push_back(about(Kind::Flaw, scene, *laid.cut, fmt::format("crosses {} in {}", what, sheetOf(laid))));
+            findings.push_back(
+                about(Kind::Flaw, scene, *laid.cut, fmt::format("crosses {} in {}", what, sheetOf(laid))));
         }
     }
     return findings;

@@ -15,10 +15,10 @@ Findings turnsWrong(const Scene &scene) {
         if (!panel || !cloth || runAllows(*panel, *cloth, cut.turn)) continue;
         const bool leave = panel->may.turn && eitherAllows(*cloth, cut.turn);
         if (leave && scene.concedes(Concession::Kind::Turn, cut.panel, cut.copy)) continue;
-        findings.push_back(about(Kind::Turn, scene, cut,
-                                 fmt::format("is {} on {}, which {}", turnedHow(cut.turn), nameOf(*cloth),
-                                             leave ? "is not listed among what we give up"
-                                                   : "its nap or direction does not allow")));
+        findings.push_back(
+            about(Kind::Turn, scene, cut,
+                  fmt::format("is {} on {}, which {}", turnedHow(cut.turn), nameOf(*cloth),
+                              leave ? "is not listed among what we give up" : "its nap or direction does not allow")));
     }
     return findings;
 }
@@ -28,8 +28,9 @@ Findings mirrorsWrong(const Scene &scene) {
     for (const Cut &cut : scene.layout.cuts) {
         const Panel *panel = scene.panel(cut.panel);
         if (!panel || cut.mirrored == (panel->mirror && cut.copy % 2 == 0)) continue;
-        findings.push_back(about(Kind::Mirror, scene, cut,
-                                 cut.mirrored ? "lies mirrored, and it must not" : "must lie mirrored, and it does not"));
+        findings.push_back(
+            about(Kind::Mirror, scene, cut,
+                  cut.mirrored ? "lies mirrored, and it must not" : "must lie mirrored, and it does not"));
     }
     return findings;
 }

@@ -39,14 +39,14 @@ struct Remnant {
 };
 
 struct Price {
-    std::string per;      ///< "yd", "m"
-    double amount = 0;    ///< money, not a length
+    std::string per;   ///< "yd", "m"
+    double amount = 0; ///< money, not a length
     std::string currency;
     Kept kept;
     bool operator==(const Price &) const = default;
 };
 
-enum class Way { One, Two };         ///< one: nap or print has a top; two: a panel may be turned by 180
+enum class Way { One, Two };           ///< one: nap or print has a top; two: a panel may be turned by 180
 enum class PatternUp { Roll, Across }; ///< where the pattern's top points: up the roll, or towards the left selvage
 
 /// One cloth of a job: a bolt, or one or more remnants, never both.

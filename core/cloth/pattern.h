@@ -12,8 +12,8 @@ namespace boltwright {
 /// the two is there, and both are greater than zero.
 struct Pattern {
     std::optional<Length> across, along;
-    Length drop;       ///< how far the next column is moved up; asks nothing without both repeats
-    ClothPoint motif;  ///< where one motif sits
+    Length drop;      ///< how far the next column is moved up; asks nothing without both repeats
+    ClothPoint motif; ///< where one motif sits
     Kept kept;
     bool operator==(const Pattern &) const = default;
 };

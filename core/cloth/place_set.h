@@ -48,7 +48,8 @@ struct PlaceSet {
     PlaceSet movedBy(Vector v) const;
 
     /// What both sets allow; nothing where they have no place in common. Both come from one lattice (steps agree where
-    /// both have one, up to yDivide); residues that differ by at most `tolerance` count as the same (and `a`'s are kept).
+    /// both have one, up to yDivide); residues that differ by at most `tolerance` count as the same (and `a`'s are
+    /// kept).
     static std::optional<PlaceSet> common(const PlaceSet &a, const PlaceSet &b, Length tolerance = Length::ticks(2));
 
     bool operator==(const PlaceSet &) const = default;

@@ -19,7 +19,9 @@ using planner::CopyKey;
 using planner::GivenUp;
 using Fits = planner::Outcome::Kind;
 
-bool has(const std::vector<Kind> &kinds, Kind kind) { return std::find(kinds.begin(), kinds.end(), kind) != kinds.end(); }
+bool has(const std::vector<Kind> &kinds, Kind kind) {
+    return std::find(kinds.begin(), kinds.end(), kind) != kinds.end();
+}
 
 std::string nameOf(const Panel &panel) { return panel.name.empty() ? panel.id : panel.name; }
 
@@ -30,7 +32,8 @@ EdgeLengths leastEdges(const Panel &panel, bool trim, bool stretcher) {
     for (int edge = 0; edge < int(allow.size()); ++edge) {
         Length least = panel.allowance(edge);
         if (trim) least = std::min(least, panel.leastAllowance(edge));
-        if (const auto it = panel.may.stretcher.find(edge); stretcher && it != panel.may.stretcher.end()) least = std::min(least, it->second);
+        if (const auto it = panel.may.stretcher.find(edge); stretcher && it != panel.may.stretcher.end())
+            least = std::min(least, it->second);
         if (least == panel.allowance(edge)) continue;
         allow[std::size_t(edge)] = least;
         any = true;
@@ -45,15 +48,20 @@ GivenUp everything(const Job &job, const std::vector<Kind> &kinds) {
         for (int copy = 1; copy <= panel.count; ++copy) {
             const CopyKey key{panel.id, copy};
             if (has(kinds, Kind::Trim) || has(kinds, Kind::Stretcher))
-                if (EdgeLengths least = leastEdges(panel, has(kinds, Kind::Trim), has(kinds, Kind::Stretcher)); !least.empty()) given.allow[key] = least;
+                if (EdgeLengths least = leastEdges(panel, has(kinds, Kind::Trim), has(kinds, Kind::Stretcher));
+                    !least.empty())
+                    given.allow[key] = least;
             if (has(kinds, Kind::Turn) && panel.may.turn) given.turned.insert(key);
             if (has(kinds, Kind::Uncentre) && panel.may.uncentre) given.offCentre.insert(key);
             if (has(kinds, Kind::OtherCloth)) {
-                if (panel.may.otherCloth.any) given.leftOut.insert(key);
-                else if (!panel.may.otherCloth.id.empty()) given.otherCloth[key] = panel.may.otherCloth.id;
+                if (panel.may.otherCloth.any)
+                    given.leftOut.insert(key);
+                else if (!panel.may.otherCloth.id.empty())
+                    given.otherCloth[key] = panel.may.otherCloth.id;
             }
             if (has(kinds, Kind::Seam) && panel.pieces.most > 1)
-                if (auto pieces = planner::morePieces(job, panel); !pieces.empty()) given.pieces[key] = std::move(pieces);
+                if (auto pieces = planner::morePieces(job, panel); !pieces.empty())
+                    given.pieces[key] = std::move(pieces);
         }
     // A copy in pieces keeps its full allowances: both at once would hide a seam in a trimmed edge.
     for (const auto &[key, pieces] : given.pieces) given.allow.erase(key);
@@ -78,14 +86,21 @@ std::vector<Atom> atomsOf(const GivenUp &given) {
 
 GivenUp without(GivenUp given, const Atom &atom) {
     switch (atom.kind) {
-    case Kind::Seam: given.pieces.erase(atom.copy); break;
-    case Kind::Turn: given.turned.erase(atom.copy); break;
-    case Kind::Uncentre: given.offCentre.erase(atom.copy); break;
+    case Kind::Seam:
+        given.pieces.erase(atom.copy);
+        break;
+    case Kind::Turn:
+        given.turned.erase(atom.copy);
+        break;
+    case Kind::Uncentre:
+        given.offCentre.erase(atom.copy);
+        break;
     case Kind::OtherCloth:
         given.otherCloth.erase(atom.copy);
         given.leftOut.erase(atom.copy);
         break;
-    default: given.allow.erase(atom.copy);
+    default:
+        given.allow.erase(atom.copy);
     }
     return given;
 }
@@ -101,15 +116,20 @@ public:
         return m_options.steps ? m_left <= 0 : elapsed() >= m_options.seconds.value_or(5);
     }
     double shareGone() const {
-        return m_options.steps ? 1.0 - double(m_left) / double(std::max<std::int64_t>(1, *m_options.steps)) : elapsed() / m_options.seconds.value_or(5);
+        return m_options.steps ? 1.0 - double(m_left) / double(std::max<std::int64_t>(1, *m_options.steps))
+                               : elapsed() / m_options.seconds.value_or(5);
     }
     /// Options for a plan that may take `share` of all there was at the start, and no more than is left.
     PlanOptions slice(double share) const {
         PlanOptions o = m_options;
         o.report = nullptr;
         o.given = nullptr;
-        if (m_options.steps) o.steps = std::max<std::int64_t>(1, std::min<std::int64_t>(m_left, std::int64_t(share * double(*m_options.steps))));
-        else o.seconds = std::max(0.01, std::min(m_options.seconds.value_or(5) - elapsed(), share * m_options.seconds.value_or(5)));
+        if (m_options.steps)
+            o.steps = std::max<std::int64_t>(
+                1, std::min<std::int64_t>(m_left, std::int64_t(share * double(*m_options.steps))));
+        else
+            o.seconds = std::max(
+                0.01, std::min(m_options.seconds.value_or(5) - elapsed(), share * m_options.seconds.value_or(5)));
         return o;
     }
     /// Counts what a plan was allowed, not what it took: the same on every machine.
@@ -211,13 +231,15 @@ private:
             const Plan p = planGiving(given, 0.1);
             if (p.kind != Fits::Fits) continue;
             ConcedeWay way = describe(least(given, p.layout, std::min(1.0, m_budget.shareGone() + 0.1)));
-            const bool known = std::any_of(answer.ways.begin(), answer.ways.end(), [&](const ConcedeWay &w) { return w.kinds == way.kinds; });
+            const bool known = std::any_of(answer.ways.begin(), answer.ways.end(),
+                                           [&](const ConcedeWay &w) { return w.kinds == way.kinds; });
             if (!known) answer.ways.push_back(std::move(way));
         }
     }
 
     bool better(const Layout &a, const Layout &b) const {
-        return costOf(a, m_options.order, m_options.fewestPanelsFirst) < costOf(b, m_options.order, m_options.fewestPanelsFirst);
+        return costOf(a, m_options.order, m_options.fewestPanelsFirst) <
+               costOf(b, m_options.order, m_options.fewestPanelsFirst);
     }
 
     /// From a layout in which all that may be given up was, to one that gives up as little as the time allows to find:
@@ -225,8 +247,11 @@ private:
     Layout least(GivenUp given, const Layout &first, double until) {
         Layout best = growBack(m_job, first);
         std::vector<Atom> atoms = atomsOf(given);
-        const auto rank = [&](Kind k) { return std::find(m_options.order.begin(), m_options.order.end(), k) - m_options.order.begin(); };
-        std::stable_sort(atoms.begin(), atoms.end(), [&](const Atom &a, const Atom &b) { return rank(a.kind) > rank(b.kind); });
+        const auto rank = [&](Kind k) {
+            return std::find(m_options.order.begin(), m_options.order.end(), k) - m_options.order.begin();
+        };
+        std::stable_sort(atoms.begin(), atoms.end(),
+                         [&](const Atom &a, const Atom &b) { return rank(a.kind) > rank(b.kind); });
         for (const Atom &atom : atoms) {
             if (m_budget.over() || m_budget.shareGone() >= until) return best;
             const GivenUp fewer = without(given, atom);
@@ -253,7 +278,8 @@ private:
             if (better(l, best)) {
                 best = std::move(l);
                 failures = 0;
-            } else ++failures;
+            } else
+                ++failures;
         }
         return best;
     }
@@ -273,8 +299,10 @@ private:
                     if (c.panel == key.first && c.copy == key.second && c.edge == edge && c.to) now = *c.to;
                 const bool isTrimmed = now < panel.allowance(edge);
                 const int dice = m_random.below(8);
-                if (isTrimmed ? dice == 0 : dice < 5) allow[std::size_t(edge)].reset();
-                else if (isTrimmed && dice < 4) allow[std::size_t(edge)] = now;
+                if (isTrimmed ? dice == 0 : dice < 5)
+                    allow[std::size_t(edge)].reset();
+                else if (isTrimmed && dice < 4)
+                    allow[std::size_t(edge)] = now;
             }
         }
         std::erase_if(held.allow, [](const auto &entry) {
@@ -292,7 +320,8 @@ private:
         for (const LeftOut &l : layout.leftOut) copies.insert({l.panel, l.copy});
         way.panels = int(copies.size());
         for (Kind kind : m_options.order) {
-            const bool used = std::any_of(layout.conceded.begin(), layout.conceded.end(), [&](const Concession &c) { return c.kind == kind; }) ||
+            const bool used = std::any_of(layout.conceded.begin(), layout.conceded.end(),
+                                          [&](const Concession &c) { return c.kind == kind; }) ||
                               (kind == Kind::OtherCloth && !layout.leftOut.empty());
             if (used) way.kinds.push_back(kind);
         }
@@ -314,35 +343,52 @@ std::string copyName(const Panel &panel, int copy) {
 std::string inWords(const Job &job, const Layout &layout, const Panel &panel, const Concession &c) {
     const std::string who = copyName(panel, c.copy);
     const auto said = [&](std::optional<Length> l) { return spokenWithUnit(l.value_or(Length{}), job.unit); };
-    const std::string edge = c.edge ? std::holds_alternative<PolygonShape>(panel.shape) ? fmt::format("edge {}", *c.edge) : edgeName(panel.shape, *c.edge) + " edge"
+    const std::string edge = c.edge ? std::holds_alternative<PolygonShape>(panel.shape)
+                                          ? fmt::format("edge {}", *c.edge)
+                                          : edgeName(panel.shape, *c.edge) + " edge"
                                     : "all edges";
     switch (c.kind) {
-    case Kind::Trim: return fmt::format("{}: {} from {} to {}", who, edge, said(c.from), said(c.to));
-    case Kind::Stretcher: return fmt::format("{}: a strip of other cloth sewn on at the {}, face cloth from {} to {}", who, edge, said(c.from), said(c.to));
+    case Kind::Trim:
+        return fmt::format("{}: {} from {} to {}", who, edge, said(c.from), said(c.to));
+    case Kind::Stretcher:
+        return fmt::format("{}: a strip of other cloth sewn on at the {}, face cloth from {} to {}", who, edge,
+                           said(c.from), said(c.to));
     case Kind::Seam: {
-        const auto cut = std::find_if(layout.cuts.begin(), layout.cuts.end(), [&](const Cut &k) { return k.panel == c.panel && k.copy == c.copy; });
+        const auto cut = std::find_if(layout.cuts.begin(), layout.cuts.end(),
+                                      [&](const Cut &k) { return k.panel == c.panel && k.copy == c.copy; });
         const int of = cut == layout.cuts.end() ? 2 : cut->of;
         return fmt::format("{}: made of {} pieces, {} {}", who, of, of - 1, of == 2 ? "join" : "joins");
     }
-    case Kind::Turn: return fmt::format("{}: turned the other way", who);
-    case Kind::Uncentre: return fmt::format("{}: off centre", who);
-    case Kind::OtherCloth: return fmt::format("{}: cut from other cloth", who);
+    case Kind::Turn:
+        return fmt::format("{}: turned the other way", who);
+    case Kind::Uncentre:
+        return fmt::format("{}: off centre", who);
+    case Kind::OtherCloth:
+        return fmt::format("{}: cut from other cloth", who);
     }
     return who;
 }
 
 } // namespace
 
-std::vector<Kind> usualOrder() { return {Kind::Trim, Kind::Stretcher, Kind::OtherCloth, Kind::Uncentre, Kind::Turn, Kind::Seam}; }
+std::vector<Kind> usualOrder() {
+    return {Kind::Trim, Kind::Stretcher, Kind::OtherCloth, Kind::Uncentre, Kind::Turn, Kind::Seam};
+}
 
 std::string nameOf(Kind kind) {
     switch (kind) {
-    case Kind::Trim: return "trim an allowance";
-    case Kind::Stretcher: return "sew a strip on out of sight";
-    case Kind::Seam: return "one more join";
-    case Kind::Turn: return "turn a part the other way";
-    case Kind::Uncentre: return "let a part leave the motif";
-    case Kind::OtherCloth: return "cut a part from other cloth";
+    case Kind::Trim:
+        return "trim an allowance";
+    case Kind::Stretcher:
+        return "sew a strip on out of sight";
+    case Kind::Seam:
+        return "one more join";
+    case Kind::Turn:
+        return "turn a part the other way";
+    case Kind::Uncentre:
+        return "let a part leave the motif";
+    case Kind::OtherCloth:
+        return "cut a part from other cloth";
     }
     return {};
 }
@@ -352,7 +398,8 @@ Conceding concede(const Job &job, const ConcedeOptions &options) { return Search
 Plan planOrConcede(const Job &job, const PlanOptions &options) {
     if (everything(job, usualOrder()) == GivenUp{}) return plan(job, options);
     // A bolt without an end holds whatever fits its width: nothing needs giving up, so no time is set aside for it.
-    const bool endless = std::all_of(job.cloths.begin(), job.cloths.end(), [](const Cloth &c) { return c.bolt && !c.bolt->length; });
+    const bool endless =
+        std::all_of(job.cloths.begin(), job.cloths.end(), [](const Cloth &c) { return c.bolt && !c.bolt->length; });
     if (endless)
         if (Plan p = plan(job, options); p.kind == Fits::Fits) return p;
     ConcedeOptions o;
@@ -365,7 +412,8 @@ Plan planOrConcede(const Job &job, const PlanOptions &options) {
     p.reason = c.reason;
     if (c.ways.empty()) return p;
     p.layout = c.ways.front().layout;
-    p.proved = std::all_of(p.layout.cloths.begin(), p.layout.cloths.end(), [](const ClothUse &u) { return u.proved || !u.length; });
+    p.proved = std::all_of(p.layout.cloths.begin(), p.layout.cloths.end(),
+                           [](const ClothUse &u) { return u.proved || !u.length; });
     return p;
 }
 
@@ -374,7 +422,8 @@ std::vector<std::string> concededInWords(const Job &job, const Layout &layout) {
     for (const Concession &c : layout.conceded)
         if (const Panel *panel = job.panel(c.panel)) words.push_back(inWords(job, layout, *panel, c));
     for (const LeftOut &l : layout.leftOut)
-        if (const Panel *panel = job.panel(l.panel)) words.push_back(copyName(*panel, l.copy) + ": cut from other cloth");
+        if (const Panel *panel = job.panel(l.panel))
+            words.push_back(copyName(*panel, l.copy) + ": cut from other cloth");
     return words;
 }
 

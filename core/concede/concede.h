@@ -32,10 +32,11 @@ struct ConcedeWay {
 };
 
 struct Conceding {
-    planner::Outcome::Kind kind = planner::Outcome::Kind::NotFound; ///< CannotFit: not even with everything given up, proved
-    bool nothingNeeded = false;   ///< it fits as asked; `ways` then holds that layout
-    std::vector<ConcedeWay> ways; ///< the best first: no later kind where earlier ones do
-    std::string reason;           ///< when there is none
+    planner::Outcome::Kind kind =
+        planner::Outcome::Kind::NotFound; ///< CannotFit: not even with everything given up, proved
+    bool nothingNeeded = false;           ///< it fits as asked; `ways` then holds that layout
+    std::vector<ConcedeWay> ways;         ///< the best first: no later kind where earlier ones do
+    std::string reason;                   ///< when there is none
 };
 
 /// Finds the layout that gives up least in the order asked: never a later kind where earlier ones were found to do;

@@ -16,10 +16,14 @@ namespace {
 std::array<int, 4> edgesAtSides(Turn turn, bool mirrored) {
     const int left = mirrored ? Right : Left, right = mirrored ? Left : Right;
     switch (turn) {
-    case Turn::Deg90: return {Top, Bottom, left, right};
-    case Turn::Deg180: return {right, left, Top, Bottom};
-    case Turn::Deg270: return {Bottom, Top, right, left};
-    default: return {left, right, Bottom, Top};
+    case Turn::Deg90:
+        return {Top, Bottom, left, right};
+    case Turn::Deg180:
+        return {right, left, Top, Bottom};
+    case Turn::Deg270:
+        return {Bottom, Top, right, left};
+    default:
+        return {left, right, Bottom, Top};
     }
 }
 
@@ -77,13 +81,15 @@ struct Obstacle {
 /// All cuts of one sheet.
 class SheetModel {
 public:
-    SheetModel(const Job &job, const Layout &layout, const std::vector<LaidCut> &laid, const std::vector<PhaseLink> &links, std::vector<int> cuts)
+    SheetModel(const Job &job, const Layout &layout, const std::vector<LaidCut> &laid,
+               const std::vector<PhaseLink> &links, std::vector<int> cuts)
         : m_job(job), m_layout(layout), m_laid(laid), m_cuts(std::move(cuts)) {
         const Cut &first = layout.cuts[std::size_t(m_cuts.front())];
         m_cloth = &job.clothOf(first);
         m_on = first.on;
         for (int c : m_cuts) {
-            const bool linked = std::any_of(links.begin(), links.end(), [&](const PhaseLink &l) { return l.a == c || l.b == c; });
+            const bool linked =
+                std::any_of(links.begin(), links.end(), [&](const PhaseLink &l) { return l.a == c || l.b == c; });
             m_linked.push_back(linked);
         }
     }
@@ -110,7 +116,8 @@ private:
     const LaidCut &laid(std::size_t i) const { return m_laid[std::size_t(m_cuts[i])]; }
     bool grows(std::size_t i) const {
         const Cut &cut = *laid(i).cut;
-        return cut.state == CutState::Planned && cut.of <= 1 && laid(i).rectangle && std::holds_alternative<Rectangle>(laid(i).panel->shape);
+        return cut.state == CutState::Planned && cut.of <= 1 && laid(i).rectangle &&
+               std::holds_alternative<Rectangle>(laid(i).panel->shape);
     }
     Length full(std::size_t i, int edge) const { return laid(i).panel->allowance(edge); }
     Length least(std::size_t i, int edge) const {
@@ -137,7 +144,8 @@ private:
             x.freeze(ox);
             y.freeze(oy);
             for (std::size_t i = 0; i < m_cuts.size(); ++i)
-                if (!(o.flaw && laid(i).panel->hidden)) keepApart(x, y, vx[i], vy[i], ox, oy, laid(i).box, o.box, o.gap);
+                if (!(o.flaw && laid(i).panel->hidden))
+                    keepApart(x, y, vx[i], vy[i], ox, oy, laid(i).box, o.box, o.gap);
         }
     }
 
@@ -159,8 +167,10 @@ private:
 
     void axis(AxisModel &m, int low, std::size_t i, int lowEdge, int highEdge, bool tied) {
         const std::vector<Length> has = allowancesOf(*laid(i).panel, *laid(i).cut);
-        const Length lowMore = full(i, lowEdge) - has[std::size_t(lowEdge)], highMore = full(i, highEdge) - has[std::size_t(highEdge)];
-        const Length lowLess = has[std::size_t(lowEdge)] - least(i, lowEdge), highLess = has[std::size_t(highEdge)] - least(i, highEdge);
+        const Length lowMore = full(i, lowEdge) - has[std::size_t(lowEdge)],
+                     highMore = full(i, highEdge) - has[std::size_t(highEdge)];
+        const Length lowLess = has[std::size_t(lowEdge)] - least(i, lowEdge),
+                     highLess = has[std::size_t(highEdge)] - least(i, highEdge);
         const Length now = m.at(low + 1) - m.at(low);
         if (tied) {
             m.between(low, m.at(low) - lowMore, m.at(low) + lowLess);
@@ -170,22 +180,29 @@ private:
         m.grow(low);
     }
 
-    void keepOrder(AxisModel &x, AxisModel &y, const std::vector<int> &vx, const std::vector<int> &vy, std::size_t i, std::size_t j) {
+    void keepOrder(AxisModel &x, AxisModel &y, const std::vector<int> &vx, const std::vector<int> &vy, std::size_t i,
+                   std::size_t j) {
         keepApart(x, y, vx[i], vy[i], vx[j], vy[j], laid(i).box, laid(j).box, m_job.gap);
     }
 
     /// Holds two boxes apart on the axis on which they lie further apart now; boxes that do not (slanted shapes inside
     /// each other's box) stay where they are.
-    void keepApart(AxisModel &x, AxisModel &y, int ax, int ay, int bx, int by, const ClothBox &a, const ClothBox &b, Length gap) {
-        const Length right = b.low.x - a.high.x, left = a.low.x - b.high.x, up = b.low.y - a.high.y, down = a.low.y - b.high.y;
+    void keepApart(AxisModel &x, AxisModel &y, int ax, int ay, int bx, int by, const ClothBox &a, const ClothBox &b,
+                   Length gap) {
+        const Length right = b.low.x - a.high.x, left = a.low.x - b.high.x, up = b.low.y - a.high.y,
+                     down = a.low.y - b.high.y;
         const Length most = std::max({right, left, up, down});
         if (most < -Length::ticks(8)) {
             for (int v : {ax, bx}) x.freeze(v);
             for (int v : {ay, by}) y.freeze(v);
-        } else if (most == right) x.apart(ax + 1, bx, gap);
-        else if (most == left) x.apart(bx + 1, ax, gap);
-        else if (most == up) y.apart(ay + 1, by, gap);
-        else y.apart(by + 1, ay, gap);
+        } else if (most == right)
+            x.apart(ax + 1, bx, gap);
+        else if (most == left)
+            x.apart(bx + 1, ax, gap);
+        else if (most == up)
+            y.apart(ay + 1, by, gap);
+        else
+            y.apart(by + 1, ay, gap);
     }
 
     void take(Cut &cut, std::size_t i, const AxisModel &x, const AxisModel &y, int vx, int vy) const {
@@ -205,8 +222,10 @@ private:
             }
             // Free: what is short comes off one edge as far as it may, the one that may give more; then the other.
             const Length grown = (m.at(low + 1) - m.at(low)) - (m.side(box, true) - m.side(box, false));
-            Length isShort = full(i, lowEdge) + full(i, highEdge) - has[std::size_t(lowEdge)] - has[std::size_t(highEdge)] - grown;
-            const Length lowLeave = full(i, lowEdge) - least(i, lowEdge), highLeave = full(i, highEdge) - least(i, highEdge);
+            Length isShort =
+                full(i, lowEdge) + full(i, highEdge) - has[std::size_t(lowEdge)] - has[std::size_t(highEdge)] - grown;
+            const Length lowLeave = full(i, lowEdge) - least(i, lowEdge),
+                         highLeave = full(i, highEdge) - least(i, highEdge);
             const bool lowFirst = lowLeave >= highLeave;
             const Length first = std::min(isShort, lowFirst ? lowLeave : highLeave);
             const Length second = isShort - first;
@@ -234,7 +253,9 @@ private:
 
 /// The layout's list of trims and strips brought up to date with what its cuts have now.
 void relist(const Job &job, Layout &layout) {
-    std::erase_if(layout.conceded, [](const Concession &c) { return c.kind == Concession::Kind::Trim || c.kind == Concession::Kind::Stretcher; });
+    std::erase_if(layout.conceded, [](const Concession &c) {
+        return c.kind == Concession::Kind::Trim || c.kind == Concession::Kind::Stretcher;
+    });
     for (const Cut &cut : layout.cuts)
         if (const Panel *panel = job.panel(cut.panel))
             for (Concession &trim : trimsOf(*panel, cut)) layout.conceded.push_back(std::move(trim));
@@ -273,7 +294,8 @@ Layout growBack(const Job &job, Layout layout) {
         if (seen[i]) continue;
         std::vector<int> sheet;
         for (std::size_t j = i; j < layout.cuts.size(); ++j) {
-            const bool same = original.cuts[j].on == original.cuts[i].on && &job.clothOf(original.cuts[j]) == &job.clothOf(original.cuts[i]);
+            const bool same = original.cuts[j].on == original.cuts[i].on &&
+                              &job.clothOf(original.cuts[j]) == &job.clothOf(original.cuts[i]);
             if (!same || seen[j]) continue;
             seen[j] = 1;
             sheet.push_back(int(j));
@@ -291,7 +313,8 @@ Layout growBack(const Job &job, Layout layout) {
 Length trimmedInAll(const Layout &layout) {
     Length sum;
     for (const Concession &c : layout.conceded)
-        if ((c.kind == Concession::Kind::Trim || c.kind == Concession::Kind::Stretcher) && c.from && c.to) sum += *c.from - *c.to;
+        if ((c.kind == Concession::Kind::Trim || c.kind == Concession::Kind::Stretcher) && c.from && c.to)
+            sum += *c.from - *c.to;
     return sum;
 }
 

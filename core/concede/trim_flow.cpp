@@ -32,14 +32,17 @@ public:
     }
 
     std::vector<Length> run() {
-        while (augment()) {}
+        while (augment()) {
+        }
         std::vector<Length> positions;
         for (std::int64_t p : m_position) positions.push_back(Length::ticks(p - m_position.front()));
         return positions;
     }
 
 private:
-    std::int64_t reduced(const Arc &a) const { return a.cost + m_position[std::size_t(a.from)] - m_position[std::size_t(a.to)]; }
+    std::int64_t reduced(const Arc &a) const {
+        return a.cost + m_position[std::size_t(a.from)] - m_position[std::size_t(a.to)];
+    }
 
     /// One unit from any side with an excess along the shortest way to one with a lack. Dense Dijkstra: there are few
     /// sides and many limits.
@@ -96,7 +99,8 @@ private:
 
 } // namespace
 
-std::vector<Length> widest(const std::vector<Length> &start, const std::vector<SideLimit> &limits, const std::vector<BoxSides> &boxes) {
+std::vector<Length> widest(const std::vector<Length> &start, const std::vector<SideLimit> &limits,
+                           const std::vector<BoxSides> &boxes) {
     return Flow(start, limits, boxes).run();
 }
 

@@ -22,6 +22,7 @@ struct BoxSides {
 /// must keep every limit. Exact: the linear programme's dual is a flow of least cost, one unit from each low side to
 /// some high side, found by successive shortest paths from the potentials that `start` is (Ahuja, Magnanti & Orlin,
 /// Network Flows, 1993, section 9.7). The widths must be bounded by the limits.
-std::vector<Length> widest(const std::vector<Length> &start, const std::vector<SideLimit> &limits, const std::vector<BoxSides> &boxes);
+std::vector<Length> widest(const std::vector<Length> &start, const std::vector<SideLimit> &limits,
+                           const std::vector<BoxSides> &boxes);
 
 } // namespace boltwright

@@ -104,7 +104,8 @@ void followAllowances(const Job &before, const Job &after, const Layout &layout,
 }
 
 Layout following(const Job &before, const Job &after, Layout layout) {
-    std::erase_if(layout.cuts, [&](const Cut &cut) { return !hasCopy(after, cut.panel, cut.copy) || !hasSheet(after, cut); });
+    std::erase_if(layout.cuts,
+                  [&](const Cut &cut) { return !hasCopy(after, cut.panel, cut.copy) || !hasSheet(after, cut); });
     std::erase_if(layout.leftOut, [&](const LeftOut &l) { return !hasCopy(after, l.panel, l.copy); });
     std::erase_if(layout.conceded, [&](const Concession &c) { return !hasCopy(after, c.panel, c.copy); });
     std::erase_if(layout.cloths, [&](const ClothUse &u) { return !after.cloth(u.id); });

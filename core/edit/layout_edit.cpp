@@ -96,12 +96,10 @@ Layout withCutState(Layout layout, int cut, CutState state) {
 
 Layout withCopyPutAside(const Job &job, Layout layout, const CopyOf &copy) {
     std::erase_if(layout.cuts, [&](const Cut &cut) { return isOf(cut, copy); });
-    std::erase_if(layout.conceded,
-                  [&](const Concession &c) { return c.panel == copy.panel && c.copy == copy.copy; });
+    std::erase_if(layout.conceded, [&](const Concession &c) { return c.panel == copy.panel && c.copy == copy.copy; });
     const Panel *panel = job.panel(copy.panel);
-    const bool listed = std::any_of(layout.leftOut.begin(), layout.leftOut.end(), [&](const LeftOut &l) {
-        return l.panel == copy.panel && l.copy == copy.copy;
-    });
+    const bool listed = std::any_of(layout.leftOut.begin(), layout.leftOut.end(),
+                                    [&](const LeftOut &l) { return l.panel == copy.panel && l.copy == copy.copy; });
     if (panel && panel->may.otherCloth.any && !listed) layout.leftOut.push_back({copy.panel, copy.copy, {}});
     return withFigures(job, std::move(layout));
 }
@@ -143,10 +141,14 @@ ClothPoint oneNudge(const Job &job, const Cut &cut, Heading heading) {
     const Length step = Length::ticks(job.unit == Unit::Inch ? ticksIn(Unit::Inch) / 8 : 2 * ticksIn(Unit::Millimetre));
     const ClothPoint here{cut.x, cut.y};
     switch (heading) {
-    case Heading::TowardsLeft: return here - Vector{step, {}};
-    case Heading::TowardsRight: return here + Vector{step, {}};
-    case Heading::UpTheRoll: return here + Vector{{}, step};
-    case Heading::DownTheRoll: return here - Vector{{}, step};
+    case Heading::TowardsLeft:
+        return here - Vector{step, {}};
+    case Heading::TowardsRight:
+        return here + Vector{step, {}};
+    case Heading::UpTheRoll:
+        return here + Vector{{}, step};
+    case Heading::DownTheRoll:
+        return here - Vector{{}, step};
     }
     return here;
 }
@@ -225,15 +227,15 @@ std::optional<ClothPoint> nextPlace(const Job &job, const Layout &layout, int cu
             // Every step of the pattern on the axis is tried; on a dropped pattern, those of the own column.
             candidates.clear();
             if (across)
-                for (Length x = places->nextX(from); x < to; x = places->nextX(x + Length::ticks(1))) candidates.push_back(x);
+                for (Length x = places->nextX(from); x < to; x = places->nextX(x + Length::ticks(1)))
+                    candidates.push_back(x);
             else
                 for (Length y = places->nextY(own.x, from); y < to; y = places->nextY(own.x, y + Length::ticks(1)))
                     candidates.push_back(y);
         }
     }
     std::erase_if(candidates, [&](Length at) { return onwards ? at <= here : at >= here; });
-    std::sort(candidates.begin(), candidates.end(),
-              [&](Length a, Length b) { return onwards ? a < b : a > b; });
+    std::sort(candidates.begin(), candidates.end(), [&](Length a, Length b) { return onwards ? a < b : a > b; });
     candidates.erase(std::unique(candidates.begin(), candidates.end()), candidates.end());
     Layout trial = layout;
     Cut &moving = trial.cuts[std::size_t(cut)];

@@ -8,8 +8,8 @@
 #include <vector>
 
 /// What a person does to a layout by hand. Each takes a layout and gives the changed one, with its figures brought up
-/// to date (see core/figures); none asks whether the outcome is right (see core/rules and core/check), since a panel may lie wrong for a
-/// while.
+/// to date (see core/figures); none asks whether the outcome is right (see core/rules and core/check), since a panel
+/// may lie wrong for a while.
 namespace boltwright {
 
 /// One copy of a panel.

@@ -18,14 +18,17 @@ std::vector<ClothFigures> figuresOf(const Job &job, const Layout &layout) {
         const LaidCut l = lay(*panel, cut, layout);
         all[i].cutArea += twiceArea(l.ring) / 2;
         all[i].laid += 1;
-        if (job.cloths[i].bolt) all[i].length = std::max(all[i].length, l.box.high.y);
-        else if (cut.on) remnantsUsed[i].insert(*cut.on);
+        if (job.cloths[i].bolt)
+            all[i].length = std::max(all[i].length, l.box.high.y);
+        else if (cut.on)
+            remnantsUsed[i].insert(*cut.on);
     }
     for (std::size_t i = 0; i < all.size(); ++i) {
         const Cloth &cloth = job.cloths[i];
         if (cloth.bolt) all[i].usedArea = all[i].length * (cloth.bolt->width - cloth.selvage * 2);
         for (const std::string &id : remnantsUsed[i])
-            if (const Remnant *r = cloth.remnant(id)) all[i].usedArea += std::max(twiceArea(r->outline), -twiceArea(r->outline)) / 2;
+            if (const Remnant *r = cloth.remnant(id))
+                all[i].usedArea += std::max(twiceArea(r->outline), -twiceArea(r->outline)) / 2;
         for (const ClothUse &use : layout.cloths)
             if (use.id == cloth.id) all[i].bound = use.bound;
     }
@@ -35,12 +38,14 @@ std::vector<ClothFigures> figuresOf(const Job &job, const Layout &layout) {
 Layout withFigures(const Job &job, Layout layout) {
     for (const ClothFigures &f : figuresOf(job, layout)) {
         const Cloth *cloth = job.cloth(f.cloth);
-        auto it = std::find_if(layout.cloths.begin(), layout.cloths.end(), [&](const ClothUse &u) { return u.id == f.cloth; });
+        auto it = std::find_if(layout.cloths.begin(), layout.cloths.end(),
+                               [&](const ClothUse &u) { return u.id == f.cloth; });
         if (f.laid == 0) {
             if (it != layout.cloths.end()) layout.cloths.erase(it);
             continue;
         }
-        if (it == layout.cloths.end()) it = layout.cloths.insert(layout.cloths.end(), ClothUse{f.cloth, {}, {}, false, {}});
+        if (it == layout.cloths.end())
+            it = layout.cloths.insert(layout.cloths.end(), ClothUse{f.cloth, {}, {}, false, {}});
         it->length = cloth->bolt ? std::optional{f.length} : std::nullopt;
         if (it->bound && *it->bound > f.length) it->bound.reset(); // the rules it was computed for have changed
         it->proved = it->bound && *it->bound == f.length && it->proved;

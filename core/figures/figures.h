@@ -11,11 +11,11 @@ namespace boltwright {
 /// What a layout uses of one cloth, for screen and paper.
 struct ClothFigures {
     std::string cloth;
-    Length length;                 ///< greatest y of any cut; zero without cuts, and on remnants
-    std::optional<Length> bound;   ///< the least it can take, where the layout knows it
-    Area cutArea = 0;              ///< of the cut outlines, square ticks
-    Area usedArea = 0;             ///< length × width between selvages, or of the remnants used
-    int laid = 0;                  ///< cuts that lie on it
+    Length length;               ///< greatest y of any cut; zero without cuts, and on remnants
+    std::optional<Length> bound; ///< the least it can take, where the layout knows it
+    Area cutArea = 0;            ///< of the cut outlines, square ticks
+    Area usedArea = 0;           ///< length × width between selvages, or of the remnants used
+    int laid = 0;                ///< cuts that lie on it
     double waste() const { return usedArea > 0 ? 1.0 - double(cutArea) / double(usedArea) : 0.0; }
 };
 

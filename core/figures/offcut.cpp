@@ -1,5 +1,4 @@
 #include "core/figures/figures.h"
-
 #include "core/rules/cut_shape.h"
 
 #include <algorithm>
@@ -26,7 +25,8 @@ std::size_t lineAt(const std::vector<Length> &lines, Length at) {
 
 /// The largest rectangle of free cells, by area, then the one further from the cut end. Row by row, each cell knows
 /// how far up the cloth below it is free; a stack of rising columns gives every widest rectangle once.
-std::optional<ClothBox> largestFree(const std::vector<Length> &xs, const std::vector<Length> &ys, const std::vector<char> &taken) {
+std::optional<ClothBox> largestFree(const std::vector<Length> &xs, const std::vector<Length> &ys,
+                                    const std::vector<char> &taken) {
     const std::size_t columns = xs.size() - 1, rows = ys.size() - 1;
     std::vector<std::size_t> since(columns, 0); // the first free row of the run that reaches this row
     std::optional<ClothBox> best;
@@ -60,7 +60,8 @@ std::optional<ClothBox> largestFree(const std::vector<Length> &xs, const std::ve
 
 } // namespace
 
-std::optional<ClothBox> largestOffcut(const Job &job, const Layout &layout, const std::string &clothId, const std::optional<std::string> &on) {
+std::optional<ClothBox> largestOffcut(const Job &job, const Layout &layout, const std::string &clothId,
+                                      const std::optional<std::string> &on) {
     const Cloth *cloth = job.cloth(clothId);
     if (!cloth) return std::nullopt;
     const ClothRing room = roomOf(*cloth, on);
@@ -73,8 +74,10 @@ std::optional<ClothBox> largestOffcut(const Job &job, const Layout &layout, cons
         obstacles.push_back({l.box.low - Vector{job.gap, job.gap}, l.box.high + Vector{job.gap, job.gap}});
         last = std::max(last, l.box.high.y);
     }
-    if (cloth->bolt) bounds.high.y = std::min(bounds.high.y, last);
-    else bounds = {bounds.low + Vector{cloth->edge, cloth->edge}, bounds.high - Vector{cloth->edge, cloth->edge}};
+    if (cloth->bolt)
+        bounds.high.y = std::min(bounds.high.y, last);
+    else
+        bounds = {bounds.low + Vector{cloth->edge, cloth->edge}, bounds.high - Vector{cloth->edge, cloth->edge}};
     if (bounds.width() < least || bounds.height() < least) return std::nullopt;
     for (const Flaw &flaw : flawsOn(*cloth, on)) obstacles.push_back(boxOf(flaw.outline));
 
@@ -96,12 +99,15 @@ std::optional<ClothBox> largestOffcut(const Job &job, const Layout &layout, cons
     std::vector<char> taken(columns * rows, 0);
     for (const ClothBox &b : obstacles)
         for (std::size_t r = lineAt(ys, std::max(b.low.y, bounds.low.y)); r < rows && ys[r] < b.high.y; ++r)
-            for (std::size_t c = lineAt(xs, std::max(b.low.x, bounds.low.x)); c < columns && xs[c] < b.high.x; ++c) taken[r * columns + c] = 1;
+            for (std::size_t c = lineAt(xs, std::max(b.low.x, bounds.low.x)); c < columns && xs[c] < b.high.x; ++c)
+                taken[r * columns + c] = 1;
     if (!plainRoom)
         for (std::size_t r = 0; r < rows; ++r)
             for (std::size_t c = 0; c < columns; ++c) {
-                const ClothBox cell{{xs[c] - cloth->edge, ys[r] - cloth->edge}, {xs[c + 1] + cloth->edge, ys[r + 1] + cloth->edge}};
-                if (!taken[r * columns + c] && !contains(room, ringOf(cell), Length::ticks(4))) taken[r * columns + c] = 1;
+                const ClothBox cell{{xs[c] - cloth->edge, ys[r] - cloth->edge},
+                                    {xs[c + 1] + cloth->edge, ys[r + 1] + cloth->edge}};
+                if (!taken[r * columns + c] && !contains(room, ringOf(cell), Length::ticks(4)))
+                    taken[r * columns + c] = 1;
             }
     return largestFree(xs, ys, taken);
 }

@@ -68,8 +68,8 @@ Length distanceBetween(const ClothRing &a, const ClothRing &b) {
         for (std::size_t j = 0; j < b.size(); ++j) {
             const ClothPoint p = a[i], q = a[(i + 1) % a.size()], r = b[j], s = b[(j + 1) % b.size()];
             if (segmentsMeet(p, q, r, s)) return {};
-            least = std::min({least, distanceToSegment(p, r, s), distanceToSegment(q, r, s),
-                              distanceToSegment(r, p, q), distanceToSegment(s, p, q)});
+            least = std::min({least, distanceToSegment(p, r, s), distanceToSegment(q, r, s), distanceToSegment(r, p, q),
+                              distanceToSegment(s, p, q)});
         }
     return least;
 }

@@ -91,7 +91,8 @@ std::vector<ClothRing> cutAll(const ClothRing &ring, double distance, std::size_
     if (!discsFirst) strips();
     for (std::size_t k = 0; k < n; ++k) {
         const std::size_t i = (first + k) % n;
-        if (turning(ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]) < 0) room = cutOff(room, disc(ring[i], distance));
+        if (turning(ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]) < 0)
+            room = cutOff(room, disc(ring[i], distance));
     }
     if (discsFirst) strips();
     std::vector<ClothRing> out;

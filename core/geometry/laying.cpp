@@ -24,14 +24,22 @@ Vector onBias(Length x, Length y) {
 Vector spun(Vector v, Turn turn, bool mirrored) {
     const Length x = mirrored ? -v.x : v.x, y = v.y;
     switch (turn) {
-    case Turn::Deg0: return {x, y};
-    case Turn::Deg90: return {-y, x};
-    case Turn::Deg180: return {-x, -y};
-    case Turn::Deg270: return {y, -x};
-    case Turn::Deg45: return onBias(x - y, x + y);
-    case Turn::Deg135: return onBias(-x - y, x - y);
-    case Turn::Deg225: return onBias(y - x, -x - y);
-    case Turn::Deg315: return onBias(x + y, y - x);
+    case Turn::Deg0:
+        return {x, y};
+    case Turn::Deg90:
+        return {-y, x};
+    case Turn::Deg180:
+        return {-x, -y};
+    case Turn::Deg270:
+        return {y, -x};
+    case Turn::Deg45:
+        return onBias(x - y, x + y);
+    case Turn::Deg135:
+        return onBias(-x - y, x - y);
+    case Turn::Deg225:
+        return onBias(y - x, -x - y);
+    case Turn::Deg315:
+        return onBias(x + y, y - x);
     }
     return v;
 }
@@ -40,7 +48,8 @@ constexpr PanelPoint panelOrigin{};
 
 } // namespace
 
-Laying::Laying(const PanelRing &ring, Turn turn, bool mirrored, ClothPoint corner) : m_turn(turn), m_mirrored(mirrored) {
+Laying::Laying(const PanelRing &ring, Turn turn, bool mirrored, ClothPoint corner)
+    : m_turn(turn), m_mirrored(mirrored) {
     Vector low = spun(ring.front() - panelOrigin, turn, mirrored);
     for (const PanelPoint &p : ring) {
         const Vector v = spun(p - panelOrigin, turn, mirrored);

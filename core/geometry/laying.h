@@ -14,8 +14,8 @@ ClothRing laid(const PanelRing &ring, Turn turn, bool mirrored);
 class Laying {
 public:
     Laying(const PanelRing &ring, Turn turn, bool mirrored, ClothPoint corner);
-    ClothPoint at(PanelPoint p) const;  ///< rounded to ticks on the bias
-    Vector direction(Vector v) const;   ///< a displacement of the panel, as it lies
+    ClothPoint at(PanelPoint p) const; ///< rounded to ticks on the bias
+    Vector direction(Vector v) const;  ///< a displacement of the panel, as it lies
 private:
     Turn m_turn;
     bool m_mirrored;

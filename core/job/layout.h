@@ -22,7 +22,7 @@ struct Cut {
     Length x, y;
     Turn turn = Turn::Deg0;
     bool mirrored = false;
-    EdgeLengths allow;            ///< what was left on each edge; an edge without one (or all, when empty) has the panel's
+    EdgeLengths allow; ///< what was left on each edge; an edge without one (or all, when empty) has the panel's
     std::optional<Length> length; ///< a piece's cut length, `seam` at each joined end included; none for a whole cut
     CutState state = CutState::Planned;
     Kept kept;

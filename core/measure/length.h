@@ -47,8 +47,7 @@ constexpr Length modulo(Length a, Length step) {
 /// `numerator / denominator` rounded to the nearest whole number, ties away from zero (denominator > 0).
 constexpr std::int64_t roundedQuotient(std::int64_t numerator, std::int64_t denominator) {
     const std::int64_t half = denominator / 2;
-    return numerator >= 0 ? (numerator + half) / denominator
-                          : -((-numerator + half) / denominator);
+    return numerator >= 0 ? (numerator + half) / denominator : -((-numerator + half) / denominator);
 }
 
 namespace literals {

@@ -10,9 +10,7 @@ namespace boltwright {
 enum class Unit { Inch, Centimetre, Millimetre };
 
 /// Ticks in one of the unit: 8128, 3200, 320.
-constexpr std::int64_t ticksIn(Unit unit) {
-    return unit == Unit::Inch ? 8128 : unit == Unit::Centimetre ? 3200 : 320;
-}
+constexpr std::int64_t ticksIn(Unit unit) { return unit == Unit::Inch ? 8128 : unit == Unit::Centimetre ? 3200 : 320; }
 
 /// "in", "cm", "mm": as the file spells it, and as the trade abbreviates it.
 constexpr std::string_view nameOf(Unit unit) {

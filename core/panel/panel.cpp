@@ -39,8 +39,8 @@ std::optional<std::int64_t> wholeLength(Vector edge) {
     return std::nullopt;
 }
 
-/// How a corner moves when the edge before it, along `a`, moves outwards by `da` and the edge after it, along `b`, by `db`.
-/// With outward normals a' = (a.y, -a.x) and b' = (b.y, -b.x), the move m solves m·a' = da·|a| and m·b' = db·|b|.
+/// How a corner moves when the edge before it, along `a`, moves outwards by `da` and the edge after it, along `b`, by
+/// `db`. With outward normals a' = (a.y, -a.x) and b' = (b.y, -b.x), the move m solves m·a' = da·|a| and m·b' = db·|b|.
 Vector cornerMove(Vector a, Length da, Vector b, Length db) {
     const Area det = cross(a, b);
     const double x = double(a.x.ticks()), y = double(a.y.ticks()), u = double(b.x.ticks()), v = double(b.y.ticks());
@@ -85,14 +85,15 @@ Length Panel::leastAllowance(int edge) const { return lengthOf(allowMin, edge, a
 
 PanelRing measuredOutline(const Shape &shape) {
     const Length zero;
-    return std::visit(
-        Cases{[&](const Rectangle &r) { return PanelRing{{zero, zero}, {r.across, zero}, {r.across, r.up}, {zero, r.up}}; },
-              [&](const Trapezoid &t) {
-                  const Length left = half(t.bottom - t.top + t.shift * 2);
-                  return PanelRing{{zero, zero}, {t.bottom, zero}, {left + t.top, t.up}, {left, t.up}};
-              },
-              [](const PolygonShape &p) { return p.points; }},
-        shape);
+    return std::visit(Cases{[&](const Rectangle &r) {
+                                return PanelRing{{zero, zero}, {r.across, zero}, {r.across, r.up}, {zero, r.up}};
+                            },
+                            [&](const Trapezoid &t) {
+                                const Length left = half(t.bottom - t.top + t.shift * 2);
+                                return PanelRing{{zero, zero}, {t.bottom, zero}, {left + t.top, t.up}, {left, t.up}};
+                            },
+                            [](const PolygonShape &p) { return p.points; }},
+                      shape);
 }
 
 std::size_t edgeCount(const Shape &shape) {

@@ -77,8 +77,8 @@ struct Panel {
     int count = 1;
     std::optional<std::string> cloth; ///< none: the job's first
     Shape shape;
-    EdgeLengths allow;    ///< one an edge; an edge without one: 0
-    EdgeLengths allowMin; ///< one an edge; an edge without one keeps its full allowance
+    EdgeLengths allow;      ///< one an edge; an edge without one: 0
+    EdgeLengths allowMin;   ///< one an edge; an edge without one keeps its full allowance
     std::optional<Run> run; ///< none: as the "up" of the cloth it is cut from says
     std::optional<MotifWish> motif;
     bool alike = false, mirror = false, hidden = false;

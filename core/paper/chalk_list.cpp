@@ -4,8 +4,9 @@
 #include "core/paper/words.h"
 #include "core/rules/cut_shape.h"
 
-#include <algorithm>
 #include <fmt/format.h>
+
+#include <algorithm>
 #include <tuple>
 
 namespace boltwright {
@@ -25,7 +26,9 @@ Asked askedAxes(const Panel &panel, const Cut &cut) {
 
 /// Motif (column, row), rows counted before the drop is added.
 ClothPoint motifAt(const Lattice &lattice, std::int64_t column, std::int64_t row) {
-    return lattice.motif() + Vector{lattice.across() * column, lattice.along() * row + (lattice.repeatsAcross() ? lattice.rise(column) : Length{})};
+    return lattice.motif() +
+           Vector{lattice.across() * column,
+                  lattice.along() * row + (lattice.repeatsAcross() ? lattice.rise(column) : Length{})};
 }
 
 struct Place {
@@ -34,16 +37,20 @@ struct Place {
 
 /// The motif nearest to `p`, among those that are level with it where that was asked.
 Place nearestMotif(const Lattice &lattice, ClothPoint p, Asked asked) {
-    const std::int64_t column = lattice.repeatsAcross() ? roundedQuotient((p.x - lattice.motif().x).ticks(), lattice.across().ticks()) : 0;
+    const std::int64_t column =
+        lattice.repeatsAcross() ? roundedQuotient((p.x - lattice.motif().x).ticks(), lattice.across().ticks()) : 0;
     // Level along the roll only: with a drop the level motif may stand some columns aside.
-    const std::int64_t aside = lattice.repeatsAcross() && lattice.dropNumerator() != 0 ? std::min(lattice.dropDenominator(), 64) : 0;
+    const std::int64_t aside =
+        lattice.repeatsAcross() && lattice.dropNumerator() != 0 ? std::min(lattice.dropDenominator(), 64) : 0;
     Place best;
     std::tuple<std::int64_t, Area> least{};
     for (std::int64_t c = column - aside; c <= column + aside; ++c) {
         const Length foot = motifAt(lattice, c, 0).y;
-        const std::int64_t row = lattice.repeatsAlong() ? roundedQuotient((p.y - foot).ticks(), lattice.along().ticks()) : 0;
+        const std::int64_t row =
+            lattice.repeatsAlong() ? roundedQuotient((p.y - foot).ticks(), lattice.along().ticks()) : 0;
         const Vector off = motifAt(lattice, c, row) - p;
-        const std::int64_t dx = lattice.repeatsAcross() ? off.x.ticks() : 0, dy = lattice.repeatsAlong() ? off.y.ticks() : 0;
+        const std::int64_t dx = lattice.repeatsAcross() ? off.x.ticks() : 0,
+                           dy = lattice.repeatsAlong() ? off.y.ticks() : 0;
         constexpr std::int64_t level = 8; // ticks: what rounding leaves
         const std::int64_t miss = (asked.x ? std::abs(dx) : 0) / level + (asked.y ? std::abs(dy) : 0) / level;
         const std::tuple<std::int64_t, Area> worth{miss, dx * dx + dy * dy};
@@ -63,7 +70,8 @@ int countedFrom(Length first, Length edge, Length step, std::int64_t index) {
 bool followsPattern(const Job &job, const Layout &layout, const Panel &panel, const Cut &cut) {
     if (isFreed(layout, cut)) return false;
     return panel.motif || panel.alike || panel.pieces.match ||
-           std::any_of(job.flows.begin(), job.flows.end(), [&](const Flow &f) { return f.from.panel == panel.id || f.to.panel == panel.id; });
+           std::any_of(job.flows.begin(), job.flows.end(),
+                       [&](const Flow &f) { return f.from.panel == panel.id || f.to.panel == panel.id; });
 }
 
 ChalkRow rowOf(const Job &job, const Layout &layout, const ClothSheet &sheet, const SheetCut &laid) {
@@ -104,13 +112,15 @@ std::string quoted(const std::string &field) {
 
 } // namespace
 
-std::optional<MotifSeat> motifSeat(const Job &job, const Layout &layout, const ClothSheet &sheet, const SheetCut &laid) {
+std::optional<MotifSeat> motifSeat(const Job &job, const Layout &layout, const ClothSheet &sheet,
+                                   const SheetCut &laid) {
     const Cloth *cloth = job.cloth(sheet.cloth);
     const auto lattice = cloth ? cloth->latticeOn(sheet.on) : std::nullopt;
     if (!lattice) return std::nullopt;
     const Cut &cut = layout.cuts[std::size_t(laid.cut)];
     const Panel &panel = *job.panel(cut.panel);
-    const ClothPoint middle = laid.box.low + Vector{Length::ticks(laid.box.width().ticks() / 2), Length::ticks(laid.box.height().ticks() / 2)};
+    const ClothPoint middle = laid.box.low + Vector{Length::ticks(laid.box.width().ticks() / 2),
+                                                    Length::ticks(laid.box.height().ticks() / 2)};
     const ClothPoint point = laid.motif.value_or(middle);
     const Place place = nearestMotif(*lattice, point, laid.motif ? askedAxes(panel, cut) : Asked{});
 
@@ -118,10 +128,14 @@ std::optional<MotifSeat> motifSeat(const Job &job, const Layout &layout, const C
     seat.held = laid.motif.has_value();
     seat.at = motifAt(*lattice, place.column, place.row);
     const ClothBox box = sheet.box();
-    if (lattice->repeatsAcross()) seat.column = countedFrom(lattice->motif().x, box.low.x, lattice->across(), place.column);
-    else seat.at.x = point.x;
-    if (lattice->repeatsAlong()) seat.row = countedFrom(motifAt(*lattice, place.column, 0).y, box.low.y, lattice->along(), place.row);
-    else seat.at.y = point.y;
+    if (lattice->repeatsAcross())
+        seat.column = countedFrom(lattice->motif().x, box.low.x, lattice->across(), place.column);
+    else
+        seat.at.x = point.x;
+    if (lattice->repeatsAlong())
+        seat.row = countedFrom(motifAt(*lattice, place.column, 0).y, box.low.y, lattice->along(), place.row);
+    else
+        seat.at.y = point.y;
     seat.corner = laid.box.low - seat.at;
     return seat;
 }
@@ -144,22 +158,37 @@ std::vector<ChalkSheet> chalkList(const Job &job, const Layout &layout) {
 
 std::string chalkCsv(const Job &job, const std::vector<ChalkSheet> &list) {
     const std::string unit(nameOf(job.unit));
-    std::string out = fmt::format("number,cloth,mark,name,copy,copies,piece,pieces,cut across ({0}),cut up ({0}),measured across ({0}),"
-                                  "measured up ({0}),allowances ({0}),from left selvage ({0}),from cut end ({0}),turn,motif,"
-                                  "from motif across ({0}),from motif along ({0}),given up\r\n", unit);
+    std::string out = fmt::format(
+        "number,cloth,mark,name,copy,copies,piece,pieces,cut across ({0}),cut up ({0}),measured across ({0}),"
+        "measured up ({0}),allowances ({0}),from left selvage ({0}),from cut end ({0}),turn,motif,"
+        "from motif across ({0}),from motif along ({0}),given up\r\n",
+        unit);
     auto decimal = [&](Length l) { return writeDecimal(l, job.unit); };
     for (const ChalkSheet &sheet : list) {
         for (const ChalkRow &row : sheet.rows) {
             std::string allowances, conceded;
             for (Length l : row.allowances) allowances += (allowances.empty() ? "" : " ") + decimal(l);
             for (const std::string &words : row.conceded) conceded += (conceded.empty() ? "" : "; ") + words;
-            const std::vector<std::string> fields = {
-                std::to_string(row.number), sheetName(job, sheet.cloth, sheet.on), row.mark, row.name,
-                std::to_string(row.copy), std::to_string(row.copies), std::to_string(row.piece), std::to_string(row.of),
-                decimal(row.cutAcross), decimal(row.cutUp), decimal(row.measuredAcross), decimal(row.measuredUp), allowances,
-                decimal(row.fromSelvage), decimal(row.fromEnd), turnWords(row.turn), row.motif ? seatWords(*row.motif) : "",
-                row.motif && row.motif->column ? decimal(row.motif->corner.x) : "",
-                row.motif && row.motif->row ? decimal(row.motif->corner.y) : "", conceded};
+            const std::vector<std::string> fields = {std::to_string(row.number),
+                                                     sheetName(job, sheet.cloth, sheet.on),
+                                                     row.mark,
+                                                     row.name,
+                                                     std::to_string(row.copy),
+                                                     std::to_string(row.copies),
+                                                     std::to_string(row.piece),
+                                                     std::to_string(row.of),
+                                                     decimal(row.cutAcross),
+                                                     decimal(row.cutUp),
+                                                     decimal(row.measuredAcross),
+                                                     decimal(row.measuredUp),
+                                                     allowances,
+                                                     decimal(row.fromSelvage),
+                                                     decimal(row.fromEnd),
+                                                     turnWords(row.turn),
+                                                     row.motif ? seatWords(*row.motif) : "",
+                                                     row.motif && row.motif->column ? decimal(row.motif->corner.x) : "",
+                                                     row.motif && row.motif->row ? decimal(row.motif->corner.y) : "",
+                                                     conceded};
             for (std::size_t i = 0; i < fields.size(); ++i) out += (i ? "," : "") + quoted(fields[i]);
             out += "\r\n";
         }

@@ -23,8 +23,8 @@ struct MotifSeat {
 
 /// One panel to chalk and cut, with all that is written beside its tick box.
 struct ChalkRow {
-    int number = 0;  ///< in cutting order, through all bolts and remnants
-    int cut = 0;     ///< index into the layout's cuts
+    int number = 0; ///< in cutting order, through all bolts and remnants
+    int cut = 0;    ///< index into the layout's cuts
     std::string mark, name;
     int copy = 1, copies = 1, piece = 1, of = 1;
     bool mirrored = false;
@@ -32,7 +32,8 @@ struct ChalkRow {
     Length cutAcross, cutUp;           ///< of the box around the cut outline, as the panel is seen on the furniture
     Length measuredAcross, measuredUp; ///< of the measured shape; of a piece: the whole panel's
     std::vector<Length> allowances;    ///< by edge
-    /// Of the cut's corner nearest to the left selvage and the cut end; on a remnant from its own leftmost point and end.
+    /// Of the cut's corner nearest to the left selvage and the cut end; on a remnant from its own leftmost point and
+    /// end.
     Length fromSelvage, fromEnd;
     Turn turn = Turn::Deg0;
     std::optional<MotifSeat> motif;

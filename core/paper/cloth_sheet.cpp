@@ -62,8 +62,12 @@ std::vector<ClothSheet> clothSheets(const Job &job, const Layout &layout) {
             sheets.push_back({.cloth = cloth.id, .on = {}, .outline = {}, .goesOn = false, .lastCut = {}, .cuts = {}});
         }
         for (const Remnant &remnant : cloth.remnants)
-            sheets.push_back({.cloth = cloth.id, .on = remnant.id, .outline = counterClockwise(remnant.outline),
-                              .goesOn = false, .lastCut = {}, .cuts = {}});
+            sheets.push_back({.cloth = cloth.id,
+                              .on = remnant.id,
+                              .outline = counterClockwise(remnant.outline),
+                              .goesOn = false,
+                              .lastCut = {},
+                              .cuts = {}});
     }
     for (std::size_t i = 0; i < layout.cuts.size(); ++i) {
         const Cut &cut = layout.cuts[i];

@@ -25,9 +25,9 @@ struct SheetCut {
 struct ClothSheet {
     std::string cloth;
     std::optional<std::string> on; ///< the remnant; none on a bolt
-    ClothRing outline;  ///< a remnant's outline; of a bolt from the cut end to its end, or a hand beyond the last cut
+    ClothRing outline;   ///< a remnant's outline; of a bolt from the cut end to its end, or a hand beyond the last cut
     bool goesOn = false; ///< a bolt that reaches further than `outline` shows
-    Length lastCut;     ///< the greatest y of any cut
+    Length lastCut;      ///< the greatest y of any cut
     std::vector<SheetCut> cuts; ///< in the order of the layout
 
     ClothBox box() const { return boxOf(outline); }

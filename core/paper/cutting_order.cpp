@@ -17,10 +17,18 @@ ClothRing seenFrom(const ClothRing &ring, Side side) {
     ClothRing out;
     for (ClothPoint p : ring) {
         switch (side) {
-        case TowardsLeft: out.push_back({p.x, p.y}); break;
-        case TowardsRight: out.push_back({-p.x, p.y}); break;
-        case TowardsEnd: out.push_back({p.y, p.x}); break;
-        case UpTheRoll: out.push_back({-p.y, p.x}); break;
+        case TowardsLeft:
+            out.push_back({p.x, p.y});
+            break;
+        case TowardsRight:
+            out.push_back({-p.x, p.y});
+            break;
+        case TowardsEnd:
+            out.push_back({p.y, p.x});
+            break;
+        case UpTheRoll:
+            out.push_back({-p.y, p.x});
+            break;
         }
     }
     return out;
@@ -92,7 +100,8 @@ private:
     }
 
     bool areCopies(int a, int b) const {
-        return m_cuts[std::size_t(m_members[std::size_t(a)])]->panel == m_cuts[std::size_t(m_members[std::size_t(b)])]->panel;
+        return m_cuts[std::size_t(m_members[std::size_t(a)])]->panel ==
+               m_cuts[std::size_t(m_members[std::size_t(b)])]->panel;
     }
 
     /// As many copies of the panel as can be cut one after the other, beginning with `first`.

@@ -36,17 +36,21 @@ PatternMarks patternMarks(const Lattice &lattice, const ClothBox &shown, Length 
     const bool along = lattice.repeatsAlong() && lattice.along() >= least;
     if ((lattice.repeatsAcross() && !across) || (lattice.repeatsAlong() && !along)) return marks;
     if (across)
-        for (std::int64_t i = firstAtOrAbove(shown.low.x, m.x, lattice.across()); m.x + lattice.across() * i <= shown.high.x; ++i) {
+        for (std::int64_t i = firstAtOrAbove(shown.low.x, m.x, lattice.across());
+             m.x + lattice.across() * i <= shown.high.x; ++i) {
             const Length x = m.x + lattice.across() * i;
             marks.lines.push_back({{x, shown.low.y}, {x, shown.high.y}});
             if (!along) continue;
             const Length foot = m.y + lattice.rise(i);
-            for (std::int64_t j = firstAtOrAbove(shown.low.y, foot, lattice.along()); foot + lattice.along() * j <= shown.high.y; ++j)
+            for (std::int64_t j = firstAtOrAbove(shown.low.y, foot, lattice.along());
+                 foot + lattice.along() * j <= shown.high.y; ++j)
                 marks.motifs.push_back({x, foot + lattice.along() * j});
         }
     if (along && (!across || lattice.dropNumerator() == 0))
-        for (std::int64_t j = firstAtOrAbove(shown.low.y, m.y, lattice.along()); m.y + lattice.along() * j <= shown.high.y; ++j)
-            marks.lines.push_back({{shown.low.x, m.y + lattice.along() * j}, {shown.high.x, m.y + lattice.along() * j}});
+        for (std::int64_t j = firstAtOrAbove(shown.low.y, m.y, lattice.along());
+             m.y + lattice.along() * j <= shown.high.y; ++j)
+            marks.lines.push_back(
+                {{shown.low.x, m.y + lattice.along() * j}, {shown.high.x, m.y + lattice.along() * j}});
     return marks;
 }
 
@@ -97,7 +101,8 @@ TopWedge topWedge(const SheetCut &cut, ClothPoint middle, Length size) {
     const double ux = double(cut.up.x.ticks()) / length, uy = double(cut.up.y.ticks()) / length;
     const double back = double(size.ticks()), half = back * 0.6;
     auto foot = [&](double aside) {
-        return tip + Vector{Length::ticks(std::llround(-back * ux - aside * uy)), Length::ticks(std::llround(-back * uy + aside * ux))};
+        return tip + Vector{Length::ticks(std::llround(-back * ux - aside * uy)),
+                            Length::ticks(std::llround(-back * uy + aside * ux))};
     };
     return {tip, foot(half), foot(-half)};
 }
@@ -107,7 +112,8 @@ std::vector<ClothLine> centrelines(const Job &job, const Layout &layout, const S
     if (!cut.motif) return lines;
     const Panel &panel = *job.panel(layout.cuts[std::size_t(cut.cut)].panel);
     auto through = [&](Vector direction) {
-        const auto one = edgeMet(cut.outline, *cut.motif, direction), two = edgeMet(cut.outline, *cut.motif, -direction);
+        const auto one = edgeMet(cut.outline, *cut.motif, direction),
+                   two = edgeMet(cut.outline, *cut.motif, -direction);
         if (one && two) lines.push_back({*two, *one});
     };
     if (panel.motif->centre != Centre::Up) through(cut.up);

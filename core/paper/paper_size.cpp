@@ -8,11 +8,16 @@ using namespace literals;
 
 PaperSize sizeOf(Paper paper) {
     switch (paper) {
-    case Paper::Letter: return {8.5_in, 11_in};
-    case Paper::A4: return {210_mm, 297_mm};
-    case Paper::Legal: return {8.5_in, 14_in};
-    case Paper::A3: return {297_mm, 420_mm};
-    case Paper::Tabloid: return {11_in, 17_in};
+    case Paper::Letter:
+        return {8.5_in, 11_in};
+    case Paper::A4:
+        return {210_mm, 297_mm};
+    case Paper::Legal:
+        return {8.5_in, 14_in};
+    case Paper::A3:
+        return {297_mm, 420_mm};
+    case Paper::Tabloid:
+        return {11_in, 17_in};
     }
     return {};
 }
@@ -21,17 +26,24 @@ std::vector<Paper> allPapers() { return {Paper::Letter, Paper::A4, Paper::Legal,
 
 std::string nameOf(Paper paper) {
     switch (paper) {
-    case Paper::Letter: return "Letter";
-    case Paper::A4: return "A4";
-    case Paper::Legal: return "Legal";
-    case Paper::A3: return "A3";
-    case Paper::Tabloid: return "Tabloid";
+    case Paper::Letter:
+        return "Letter";
+    case Paper::A4:
+        return "A4";
+    case Paper::Legal:
+        return "Legal";
+    case Paper::A3:
+        return "A3";
+    case Paper::Tabloid:
+        return "Tabloid";
     }
     return {};
 }
 
 std::optional<Paper> paperNamed(std::string_view name) {
-    auto same = [](char a, char b) { return std::tolower(static_cast<unsigned char>(a)) == std::tolower(static_cast<unsigned char>(b)); };
+    auto same = [](char a, char b) {
+        return std::tolower(static_cast<unsigned char>(a)) == std::tolower(static_cast<unsigned char>(b));
+    };
     for (Paper paper : allPapers()) {
         const std::string own = nameOf(paper);
         if (std::equal(own.begin(), own.end(), name.begin(), name.end(), same)) return paper;

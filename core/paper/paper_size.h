@@ -22,7 +22,7 @@ struct PaperSize {
 PaperSize sizeOf(Paper paper);
 
 std::vector<Paper> allPapers();
-std::string nameOf(Paper paper);                      ///< "Letter", "A4", ...
+std::string nameOf(Paper paper);                        ///< "Letter", "A4", ...
 std::optional<Paper> paperNamed(std::string_view name); ///< in capitals or not
 
 /// What every printer can print: nothing is drawn nearer to the paper's edge.

@@ -2,8 +2,9 @@
 
 #include "core/measure/length_text.h"
 
-#include <algorithm>
 #include <fmt/format.h>
+
+#include <algorithm>
 #include <initializer_list>
 
 namespace boltwright {
@@ -22,7 +23,9 @@ Length onPaper(Length cloth, int scale) { return Length::ticks((cloth.ticks() + 
 /// The room for cloth on a page.
 struct Room {
     PaperBox box;
-    Length forLength() const { return box.width() - StripEdges::left - 2_mm; } // the last mark of a tape is half a mark wide
+    Length forLength() const {
+        return box.width() - StripEdges::left - 2_mm;
+    } // the last mark of a tape is half a mark wide
     Length forWidth() const { return box.height() - StripEdges::above - StripEdges::below; }
 };
 
@@ -32,7 +35,8 @@ SheetPlan emptyPlan(Paper paper, bool sideways, int scale) {
     if (sideways) std::swap(plan.paper.width, plan.paper.height);
     plan.sideways = sideways;
     plan.scale = scale;
-    const Length left = paperMargin(), right = plan.paper.width - paperMargin(), top = paperMargin(), bottom = plan.paper.height - paperMargin();
+    const Length left = paperMargin(), right = plan.paper.width - paperMargin(), top = paperMargin(),
+                 bottom = plan.paper.height - paperMargin();
     plan.heading = {{left, top}, {right, top + headingHeight}};
     plan.notes = sideways ? PaperBox{{right - notesWidth, top + headingHeight}, {right, bottom}}
                           : PaperBox{{left, bottom - notesHeight}, {right, bottom}};
@@ -56,12 +60,14 @@ Length nextMatch(Length from, Length end, Length most, Length overlap, const std
     const Length least = end - half - (most - overlap) * (left - 1), furthest = from + most - half;
     std::optional<Length> best;
     for (Length y : across)
-        if (y >= std::max(least, from + overlap) && y <= furthest && (!best || abs(y - even) < abs(*best - even))) best = y;
+        if (y >= std::max(least, from + overlap) && y <= furthest && (!best || abs(y - even) < abs(*best - even)))
+            best = y;
     return best.value_or(even);
 }
 
 /// The stretches of one sheet, from the cut end up.
-std::vector<SheetStrip> strips(std::size_t index, const ClothSheet &sheet, const std::vector<Length> &across, const SheetPlan &plan, int &matches) {
+std::vector<SheetStrip> strips(std::size_t index, const ClothSheet &sheet, const std::vector<Length> &across,
+                               const SheetPlan &plan, int &matches) {
     const ClothBox box = sheet.box();
     const Length most = roomOf(plan).forLength() * plan.scale, overlap = overlapOnPaper * plan.scale;
     const Length half = Length::ticks(overlap.ticks() / 2);
@@ -106,19 +112,23 @@ Length widest(const std::vector<ClothSheet> &sheets) {
     return most;
 }
 
-std::optional<SheetPlan> planAt(const std::vector<ClothSheet> &sheets, const std::vector<std::vector<Length>> &across, Paper paper, bool sideways, int scale) {
+std::optional<SheetPlan> planAt(const std::vector<ClothSheet> &sheets, const std::vector<std::vector<Length>> &across,
+                                Paper paper, bool sideways, int scale) {
     SheetPlan plan = emptyPlan(paper, sideways, scale);
     const Room room = roomOf(plan);
     if (onPaper(widest(sheets), scale) > room.forWidth()) return std::nullopt;
     Length total; // a sheet of thousands of pages is no sheet: do not even lay it out
     for (const ClothSheet &sheet : sheets) total += sheet.box().height();
-    if (total.ticks() / scale / (room.forLength() - overlapOnPaper).ticks() * 2 > std::int64_t(mostPages)) return std::nullopt;
+    if (total.ticks() / scale / (room.forLength() - overlapOnPaper).ticks() * 2 > std::int64_t(mostPages))
+        return std::nullopt;
     fillPages(plan, sheets, across);
     return plan;
 }
 
 /// The better way round of those allowed: fewer pages, sideways among equals.
-std::optional<SheetPlan> bestWayRound(const std::vector<ClothSheet> &sheets, const std::vector<std::vector<Length>> &across, const SheetOptions &options, int scale) {
+std::optional<SheetPlan> bestWayRound(const std::vector<ClothSheet> &sheets,
+                                      const std::vector<std::vector<Length>> &across, const SheetOptions &options,
+                                      int scale) {
     std::optional<SheetPlan> best;
     for (bool sideways : {true, false}) {
         if (options.sideways && *options.sideways != sideways) continue;
@@ -128,10 +138,13 @@ std::optional<SheetPlan> bestWayRound(const std::vector<ClothSheet> &sheets, con
     return best;
 }
 
-std::vector<int> usualScales(Unit unit) { return unit == Unit::Inch ? std::vector{8, 10, 16, 20} : std::vector{10, 20}; }
+std::vector<int> usualScales(Unit unit) {
+    return unit == Unit::Inch ? std::vector{8, 10, 16, 20} : std::vector{10, 20};
+}
 const std::vector<int> smallScales = {24, 25, 30, 32, 40, 50, 64, 100};
 
-std::optional<SheetPlan> chosenPlan(const Job &job, const std::vector<ClothSheet> &sheets, const std::vector<std::vector<Length>> &across, const SheetOptions &options) {
+std::optional<SheetPlan> chosenPlan(const Job &job, const std::vector<ClothSheet> &sheets,
+                                    const std::vector<std::vector<Length>> &across, const SheetOptions &options) {
     std::vector<SheetPlan> plans;
     for (int scale : usualScales(job.unit))
         if (auto plan = bestWayRound(sheets, across, options, scale)) plans.push_back(std::move(*plan));
@@ -142,7 +155,9 @@ std::optional<SheetPlan> chosenPlan(const Job &job, const std::vector<ClothSheet
         for (const SheetPlan &plan : plans)
             if (plan.pages.size() <= enough) return plan;
     if (!plans.empty())
-        return *std::min_element(plans.begin(), plans.end(), [](const SheetPlan &a, const SheetPlan &b) { return a.pages.size() < b.pages.size(); });
+        return *std::min_element(plans.begin(), plans.end(), [](const SheetPlan &a, const SheetPlan &b) {
+            return a.pages.size() < b.pages.size();
+        });
     for (int scale : smallScales)
         if (auto plan = bestWayRound(sheets, across, options, scale)) return plan;
     return std::nullopt;
@@ -150,18 +165,20 @@ std::optional<SheetPlan> chosenPlan(const Job &job, const std::vector<ClothSheet
 
 } // namespace
 
-Result<SheetPlan> planSheet(const Job &job, const std::vector<ClothSheet> &sheets, const std::vector<std::vector<Length>> &across,
-                            const SheetOptions &options) {
+Result<SheetPlan> planSheet(const Job &job, const std::vector<ClothSheet> &sheets,
+                            const std::vector<std::vector<Length>> &across, const SheetOptions &options) {
     if (options.scale && (*options.scale < 1 || *options.scale > 1000))
         return fault(fmt::format("a scale of 1:{} makes no sheet; write a number such as 10 for 1:10", *options.scale));
     if (!options.scale) {
         if (auto plan = chosenPlan(job, sheets, across, options)) return *plan;
-        return fault("the cloth is too large for " + nameOf(options.paper) + " at any scale that can be read; larger paper would do");
+        return fault("the cloth is too large for " + nameOf(options.paper) +
+                     " at any scale that can be read; larger paper would do");
     }
     if (auto plan = bestWayRound(sheets, across, options, *options.scale)) return *plan;
     std::string would;
     for (int scale : {8, 10, 16, 20, 24, 25, 30, 32, 40, 50, 64, 100})
-        if (would.empty() && scale > *options.scale && bestWayRound(sheets, across, options, scale)) would = fmt::format("1:{} would do", scale);
+        if (would.empty() && scale > *options.scale && bestWayRound(sheets, across, options, scale))
+            would = fmt::format("1:{} would do", scale);
     // What somebody is likely to have beside the paper they chose.
     const bool metric = options.paper == Paper::A4 || options.paper == Paper::A3;
     SheetOptions larger = options;
@@ -173,8 +190,9 @@ Result<SheetPlan> planSheet(const Job &job, const std::vector<ClothSheet> &sheet
 }
 
 Length scaleBar(Unit unit, int scale, Length room) {
-    const std::vector<Length> usual = unit == Unit::Inch ? std::vector{1_in, 2_in, 3_in, 6_in, 12_in, 18_in, 36_in, 72_in, 180_in}
-                                                         : std::vector{1_cm, 2_cm, 5_cm, 10_cm, 20_cm, 50_cm, 100_cm, 200_cm, 500_cm};
+    const std::vector<Length> usual = unit == Unit::Inch
+                                          ? std::vector{1_in, 2_in, 3_in, 6_in, 12_in, 18_in, 36_in, 72_in, 180_in}
+                                          : std::vector{1_cm, 2_cm, 5_cm, 10_cm, 20_cm, 50_cm, 100_cm, 200_cm, 500_cm};
     Length best = usual.front();
     for (Length length : usual)
         if (length.ticks() <= room.ticks() * scale) best = length;

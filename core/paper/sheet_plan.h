@@ -23,11 +23,11 @@ struct StripEdges {
 
 /// A stretch of a bolt, or a remnant, on one page.
 struct SheetStrip {
-    std::size_t sheet = 0;    ///< index into the cloth sheets
-    Length from, to;          ///< along the roll
-    PaperPoint corner;        ///< where the cloth's lowest x at `from` lies
+    std::size_t sheet = 0;                         ///< index into the cloth sheets
+    Length from, to;                               ///< along the roll
+    PaperPoint corner;                             ///< where the cloth's lowest x at `from` lies
     std::optional<Length> matchBefore, matchAfter; ///< where along the roll it is laid over its neighbours
-    int before = 0, after = 0; ///< the numbers of those matches, from 1; 0: none
+    int before = 0, after = 0;                     ///< the numbers of those matches, from 1; 0: none
 };
 
 struct SheetPage {
@@ -36,21 +36,21 @@ struct SheetPage {
 
 /// Where everything of a cutting sheet lies on paper.
 struct SheetPlan {
-    PaperSize paper;       ///< as it is held
+    PaperSize paper; ///< as it is held
     bool sideways = false;
     int scale = 10;
-    PaperBox heading;      ///< title, client, scale, page
-    PaperBox notes;        ///< test square, scale bar, key; beside the cloth when sideways, else below it
+    PaperBox heading; ///< title, client, scale, page
+    PaperBox notes;   ///< test square, scale bar, key; beside the cloth when sideways, else below it
     std::vector<SheetPage> pages;
 };
 
 /// Divides the sheets over pages. A bolt that is longer than a page runs on with an overlap, in stretches about as long
-/// as each other, at straight cuts where those are near enough. A scale that nobody chose: the largest of the usual ones
-/// (1:8, 1:10, 1:16, 1:20; metric 1:10, 1:20) with which all is on one page, down to 1:10; else on two; else on three;
-/// else the one that takes the fewest. Errors: too wide for the paper at that scale, or a scale that makes no sense; the
-/// sentence says what would do.
-Result<SheetPlan> planSheet(const Job &job, const std::vector<ClothSheet> &sheets, const std::vector<std::vector<Length>> &across,
-                            const SheetOptions &options);
+/// as each other, at straight cuts where those are near enough. A scale that nobody chose: the largest of the usual
+/// ones (1:8, 1:10, 1:16, 1:20; metric 1:10, 1:20) with which all is on one page, down to 1:10; else on two; else on
+/// three; else the one that takes the fewest. Errors: too wide for the paper at that scale, or a scale that makes no
+/// sense; the sentence says what would do.
+Result<SheetPlan> planSheet(const Job &job, const std::vector<ClothSheet> &sheets,
+                            const std::vector<std::vector<Length>> &across, const SheetOptions &options);
 
 /// The longest usual length of cloth whose scale bar is no wider than `room` on paper: 12 in, 1 yd, 50 cm, 1 m ...
 Length scaleBar(Unit unit, int scale, Length room);

@@ -14,7 +14,8 @@ struct Span {
 /// x on the edge a-b at level y (between theirs).
 Length xAt(ClothPoint a, ClothPoint b, Length y) {
     if (a.y == b.y) return a.x;
-    return a.x + Length::ticks(roundedQuotient((b.x - a.x).ticks() * (y - a.y).ticks() * (b.y > a.y ? 1 : -1), std::abs((b.y - a.y).ticks())));
+    return a.x + Length::ticks(roundedQuotient((b.x - a.x).ticks() * (y - a.y).ticks() * (b.y > a.y ? 1 : -1),
+                                               std::abs((b.y - a.y).ticks())));
 }
 
 /// Where the strip between two levels is wholly inside the ring, widest first part only.
@@ -36,7 +37,8 @@ std::optional<Span> widestInside(const ClothRing &ring, Length low, Length high)
     for (std::size_t i = 0; i < touched.size(); ++i) {
         if (i > 0 && touched[i].low > reached) {
             const auto left = std::count_if(crossings.begin(), crossings.end(), [&](Length x) { return x <= reached; });
-            if (left % 2 == 1 && (!best || touched[i].low - reached > best->high - best->low)) best = Span{reached, touched[i].low};
+            if (left % 2 == 1 && (!best || touched[i].low - reached > best->high - best->low))
+                best = Span{reached, touched[i].low};
         }
         reached = i == 0 ? touched[i].high : std::max(reached, touched[i].high);
     }
@@ -60,7 +62,8 @@ ClothBox wordRoom(const ClothRing &ring) {
         for (std::size_t j = i + 1; j < levels.size(); ++j) {
             const auto span = widestInside(ring, levels[i], levels[j]);
             if (!span) continue;
-            const double width = (span->high - span->low).toMillimetres(), height = (levels[j] - levels[i]).toMillimetres();
+            const double width = (span->high - span->low).toMillimetres(),
+                         height = (levels[j] - levels[i]).toMillimetres();
             // Neither a sliver as long as the panel nor the biggest square: both ways must hold a line of words.
             const double worth = width * height * std::min({width, height, 60.0});
             if (worth > most) {

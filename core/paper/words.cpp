@@ -2,8 +2,9 @@
 
 #include "core/measure/length_text.h"
 
-#include <algorithm>
 #include <fmt/format.h>
+
+#include <algorithm>
 
 namespace boltwright {
 
@@ -11,14 +12,22 @@ std::string spokenSize(Length across, Length up, Unit unit) { return spoken(acro
 
 std::string turnWords(Turn turn) {
     switch (turn) {
-    case Turn::Deg0: return "top up the roll";
-    case Turn::Deg90: return "top to the left selvage";
-    case Turn::Deg180: return "top down the roll";
-    case Turn::Deg270: return "top to the right selvage";
-    case Turn::Deg45: return "bias: top up the roll, leaning left";
-    case Turn::Deg315: return "bias: top up the roll, leaning right";
-    case Turn::Deg135: return "bias: top down the roll, leaning left";
-    case Turn::Deg225: return "bias: top down the roll, leaning right";
+    case Turn::Deg0:
+        return "top up the roll";
+    case Turn::Deg90:
+        return "top to the left selvage";
+    case Turn::Deg180:
+        return "top down the roll";
+    case Turn::Deg270:
+        return "top to the right selvage";
+    case Turn::Deg45:
+        return "bias: top up the roll, leaning left";
+    case Turn::Deg315:
+        return "bias: top up the roll, leaning right";
+    case Turn::Deg135:
+        return "bias: top down the roll, leaning left";
+    case Turn::Deg225:
+        return "bias: top down the roll, leaning right";
     }
     return {};
 }
@@ -33,18 +42,23 @@ std::string allowanceWords(const Panel &panel, const std::vector<Length> &allowa
     // Edges with the same allowance are named together; the one that most edges have needs no names.
     std::vector<std::pair<Length, std::vector<int>>> groups;
     for (std::size_t i = 0; i < allowances.size(); ++i) {
-        const auto same = std::find_if(groups.begin(), groups.end(), [&](const auto &g) { return g.first == allowances[i]; });
-        if (same != groups.end()) same->second.push_back(int(i));
-        else groups.push_back({allowances[i], {int(i)}});
+        const auto same =
+            std::find_if(groups.begin(), groups.end(), [&](const auto &g) { return g.first == allowances[i]; });
+        if (same != groups.end())
+            same->second.push_back(int(i));
+        else
+            groups.push_back({allowances[i], {int(i)}});
     }
-    std::stable_sort(groups.begin(), groups.end(), [](const auto &a, const auto &b) { return a.second.size() > b.second.size(); });
+    std::stable_sort(groups.begin(), groups.end(),
+                     [](const auto &a, const auto &b) { return a.second.size() > b.second.size(); });
     const bool numbered = std::holds_alternative<PolygonShape>(panel.shape);
     std::string out;
     for (std::size_t g = 0; g < groups.size(); ++g) {
         const auto &[length, edges] = groups[g];
         if (g > 0) out += ", ";
         if (g == 0 && (groups.size() == 1 || edges.size() > 1)) {
-            out += groups.size() == 1 ? (length == Length{} ? std::string("none") : spoken(length, unit) + " all round") : spoken(length, unit);
+            out += groups.size() == 1 ? (length == Length{} ? std::string("none") : spoken(length, unit) + " all round")
+                                      : spoken(length, unit);
             continue;
         }
         std::string names;
@@ -58,21 +72,28 @@ std::string concessionWords(const Job &job, const Layout &layout, const Concessi
     const Panel *panel = job.panel(c.panel);
     const std::string edge = c.edge && panel ? edgeName(panel->shape, *c.edge) : "";
     const bool numbered = panel && std::holds_alternative<PolygonShape>(panel->shape);
-    const std::string where = !c.edge ? "every allowance" : numbered ? "allowance at edge " + edge : edge + " allowance";
+    const std::string where = !c.edge    ? "every allowance"
+                              : numbered ? "allowance at edge " + edge
+                                         : edge + " allowance";
     auto said = [&](const std::optional<Length> &l) { return l ? spoken(*l, job.unit) : std::string("?"); };
     switch (c.kind) {
-    case Concession::Kind::Trim: return fmt::format("{} {} instead of {}", where, said(c.to), said(c.from));
+    case Concession::Kind::Trim:
+        return fmt::format("{} {} instead of {}", where, said(c.to), said(c.from));
     case Concession::Kind::Stretcher:
-        return fmt::format("strip of other cloth sewn on at the {}: {} of face cloth left of {}", edge, said(c.to), said(c.from));
+        return fmt::format("strip of other cloth sewn on at the {}: {} of face cloth left of {}", edge, said(c.to),
+                           said(c.from));
     case Concession::Kind::Seam:
         for (const Cut &cut : layout.cuts)
             if (cut.panel == c.panel && cut.copy == c.copy) return fmt::format("joined from {} pieces", cut.of);
         return "joined from pieces";
-    case Concession::Kind::Turn: return "turned from its run";
-    case Concession::Kind::Uncentre: return "off centre";
+    case Concession::Kind::Turn:
+        return "turned from its run";
+    case Concession::Kind::Uncentre:
+        return "off centre";
     case Concession::Kind::OtherCloth:
         for (const Cut &cut : layout.cuts)
-            if (cut.panel == c.panel && cut.copy == c.copy && cut.cloth) return "cut from " + sheetName(job, *cut.cloth, {});
+            if (cut.panel == c.panel && cut.copy == c.copy && cut.cloth)
+                return "cut from " + sheetName(job, *cut.cloth, {});
         return "cut from other cloth";
     }
     return {};

@@ -5,8 +5,8 @@
 
 #include <string>
 
-/// What paper says about cloth, in the trade's words. One place, so that sheet, list and picture say the same. Fractions
-/// stand as `spoken` writes them; whoever sets them in type makes them pretty.
+/// What paper says about cloth, in the trade's words. One place, so that sheet, list and picture say the same.
+/// Fractions stand as `spoken` writes them; whoever sets them in type makes them pretty.
 namespace boltwright {
 
 /// "24 × 17": side to side, then up, as the trade writes it.

@@ -1,14 +1,14 @@
 #include "core/planner/build.h"
 
+#include "core/base/ensure.h"
+#include "core/measure/length_text.h"
+#include "core/rules/rules.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <map>
 #include <numeric>
-
-#include "core/base/ensure.h"
-#include "core/measure/length_text.h"
-#include "core/rules/rules.h"
 
 namespace boltwright::planner {
 namespace {
@@ -90,8 +90,10 @@ std::vector<Length> piecesFor(const Panel &panel, const Cloth &cloth) {
     if (longest >= whole || longest == Length{}) return {};
     const Length seam = panel.pieces.seam;
     for (int count = 2; count <= panel.pieces.most; ++count) {
-        std::vector<std::vector<Length>> ways = {fullCentre(whole, seam, count, longest), equalPieces(whole, seam, count)};
-        if (panel.pieces.where == Pieces::Where::Any) ways.insert(ways.begin(), fullAndRest(whole, seam, count, longest));
+        std::vector<std::vector<Length>> ways = {fullCentre(whole, seam, count, longest),
+                                                 equalPieces(whole, seam, count)};
+        if (panel.pieces.where == Pieces::Where::Any)
+            ways.insert(ways.begin(), fullAndRest(whole, seam, count, longest));
         for (const auto &way : ways)
             if (allWithin(way, panel.pieces.shortest, longest)) return way;
     }
@@ -106,7 +108,8 @@ std::optional<ClothRing> uprightInset(const ClothRing &ring, Length by) {
         const Vector along = ring[(i + 1) % n] - ring[i];
         if (along.x != Length{} && along.y != Length{}) return std::nullopt;
         // Inwards is to the left of the walk.
-        const Vector move = along.y == Length{} ? Vector{{}, along.x > Length{} ? by : -by} : Vector{along.y > Length{} ? -by : by, {}};
+        const Vector move =
+            along.y == Length{} ? Vector{{}, along.x > Length{} ? by : -by} : Vector{along.y > Length{} ? -by : by, {}};
         in[i] = in[i] + move;
         in[(i + 1) % n] = in[(i + 1) % n] + move;
     }
@@ -143,7 +146,7 @@ private:
 /// The phase that a set of cuts shares: for each cut the point (in its panel's frame, whichever way it lies) that
 /// comes to the group's phase, told as a displacement from the cut's box corner once it is laid with a turn.
 struct Phase {
-    std::vector<int> cuts;               ///< indices into the drafts and staying cuts together
+    std::vector<int> cuts;                       ///< indices into the drafts and staying cuts together
     std::map<Turn, std::vector<Vector>> anchors; ///< by turn, one a cut; a turn in which links contradict is missing
 };
 
@@ -158,7 +161,8 @@ public:
                 m_staying.push_back(cut);
                 // What stays keeps what was given up for it.
                 for (const Concession &c : from->conceded)
-                    if (c.kind == Concession::Kind::Uncentre && c.panel == cut.panel && c.copy == cut.copy) m_whole.conceded.push_back(c);
+                    if (c.kind == Concession::Kind::Uncentre && c.panel == cut.panel && c.copy == cut.copy)
+                        m_whole.conceded.push_back(c);
             }
         }
         m_drafts = draftCuts(job, m_staying, given);
@@ -223,7 +227,8 @@ private:
                 const Vector onA = laidAt(l.a, l.atA, turn), onB = laidAt(l.b, l.atB, turn);
                 if (a && b) {
                     const Vector off = anchor[l.b] - onB - (anchor[l.a] - onA);
-                    if (lattice && !PlaceSet::inPhaseWith(*lattice, {}).holds(ClothPoint{} + off, Length::ticks(4))) return;
+                    if (lattice && !PlaceSet::inPhaseWith(*lattice, {}).holds(ClothPoint{} + off, Length::ticks(4)))
+                        return;
                 } else if (a) {
                     anchor[l.b] = onB - onA + anchor[l.a];
                     grew = true;
@@ -265,11 +270,13 @@ private:
         for (const Remnant &r : cloth.remnants) {
             if (cloth.edge > Length{} && !isConvex(counterClockwise(r.outline))) c.exactRooms = false;
             const int lot = lots.try_emplace(r.lot, int(lots.size())).first->second;
-            for (ClothRing &room : roomsIn(counterClockwise(r.outline), cloth.edge)) add(cloth, c, std::move(room), r.id, false, lot);
+            for (ClothRing &room : roomsIn(counterClockwise(r.outline), cloth.edge))
+                add(cloth, c, std::move(room), r.id, false, lot);
         }
     }
 
-    void add(const Cloth &cloth, ClothInstance &c, ClothRing room, const std::optional<std::string> &on, bool open, int lot) {
+    void add(const Cloth &cloth, ClothInstance &c, ClothRing room, const std::optional<std::string> &on, bool open,
+             int lot) {
         Sheet sheet;
         sheet.room = std::move(room);
         sheet.open = open;
@@ -294,7 +301,8 @@ private:
         std::vector<Turn> turns = turnsOf(panel(i), m_job.clothOf(panel(i)), cloth);
         if (m_given.turned.count({cut(i).panel, cut(i).copy}))
             for (Turn t : widerTurns(cloth.way))
-                if (std::find(turns.begin(), turns.end(), t) == turns.end() && motifRepeats(panel(i), cloth, t)) turns.push_back(t);
+                if (std::find(turns.begin(), turns.end(), t) == turns.end() && motifRepeats(panel(i), cloth, t))
+                    turns.push_back(t);
         bool contradiction = false;
         for (std::size_t s = 0; s < c.instance.sheets.size(); ++s)
             for (Turn turn : turns) {
@@ -324,7 +332,8 @@ private:
         return it->second[std::size_t(at)];
     }
 
-    std::optional<Option> optionFor(ClothInstance &c, Outlines &outlines, int i, int sheet, const std::optional<std::string> &on, Turn turn, Vector anchor) {
+    std::optional<Option> optionFor(ClothInstance &c, Outlines &outlines, int i, int sheet,
+                                    const std::optional<std::string> &on, Turn turn, Vector anchor) {
         Cut placed = cut(i);
         placed.on = on;
         placed.turn = turn;
@@ -343,16 +352,19 @@ private:
 
     std::string whyNot(const Cloth &cloth, int i, const std::vector<Turn> &turns, bool contradiction) const {
         const std::string name = nameOf(panel(i));
-        if (turns.empty()) return fmt::format("{} asks for a repeat that the cloth does not have in any way it may lie", name);
+        if (turns.empty())
+            return fmt::format("{} asks for a repeat that the cloth does not have in any way it may lie", name);
         if (contradiction) return fmt::format("the pattern cannot run on over all the joins of {} at once", name);
         const PanelBox box = boxOf(outlineOf(panel(i), cut(i), m_whole));
         const auto said = [&](Length l) { return spokenWithUnit(l, m_job.unit); };
         if (cloth.bolt) {
             const ClothBox room = boxOf(roomOf(cloth, std::nullopt));
-            return fmt::format("{} is cut {} × {}, and the cloth is {} wide between the selvages{}", name, spoken(box.width(), m_job.unit), said(box.height()),
-                               said(room.width()), panel(i).pieces.most > 1 ? ", even in as many pieces as it may be made of" : "");
+            return fmt::format("{} is cut {} × {}, and the cloth is {} wide between the selvages{}", name,
+                               spoken(box.width(), m_job.unit), said(box.height()), said(room.width()),
+                               panel(i).pieces.most > 1 ? ", even in as many pieces as it may be made of" : "");
         }
-        return fmt::format("{} is cut {} × {}, larger than any of the remnants", name, spoken(box.width(), m_job.unit), said(box.height()));
+        return fmt::format("{} is cut {} × {}, larger than any of the remnants", name, spoken(box.width(), m_job.unit),
+                           said(box.height()));
     }
 
     /// What lies already is an obstacle, and the phase of its group.
@@ -370,12 +382,16 @@ private:
         const auto anchor = anchorIn(phase, i, cut(i).turn);
         for (std::size_t k = 0; k < c.drafts.size(); ++k) {
             if (m_groupOf[std::size_t(draftIndex(c.drafts[k]))] != phase) continue;
-            keepInPhase(c, k, cut(i).turn, lattice && anchor ? std::optional<Vector>(l.box.low + *anchor - lattice->motif()) : std::nullopt);
+            keepInPhase(c, k, cut(i).turn,
+                        lattice && anchor ? std::optional<Vector>(l.box.low + *anchor - lattice->motif())
+                                          : std::nullopt);
         }
     }
 
     int draftIndex(const Cut &draft) const {
-        const auto it = std::find_if(m_drafts.begin(), m_drafts.end(), [&](const Cut &d) { return d.panel == draft.panel && d.copy == draft.copy && d.piece == draft.piece; });
+        const auto it = std::find_if(m_drafts.begin(), m_drafts.end(), [&](const Cut &d) {
+            return d.panel == draft.panel && d.copy == draft.copy && d.piece == draft.piece;
+        });
         return int(it - m_drafts.begin());
     }
 
@@ -394,7 +410,8 @@ private:
         item.options = std::move(options);
         c.ways[k] = std::move(ways);
         if (item.options.empty() && c.impossible.empty())
-            c.impossible = fmt::format("{} cannot run on from what is locked in place", nameOf(*m_job.panel(c.drafts[k].panel)));
+            c.impossible =
+                fmt::format("{} cannot run on from what is locked in place", nameOf(*m_job.panel(c.drafts[k].panel)));
     }
 
     /// A wish of one member of a group is a wish of all: their places, taken from their own sheet's motif and moved to
@@ -422,7 +439,8 @@ private:
                     // A turn that another member has not is no turn for the group.
                     const bool all = std::all_of(group.items.begin(), group.items.end(), [&](int other) {
                         const auto &theirs = in.items[std::size_t(other)].options;
-                        return std::any_of(theirs.begin(), theirs.end(), [&](const Option &t) { return t.turn == item.options[o].turn; });
+                        return std::any_of(theirs.begin(), theirs.end(),
+                                           [&](const Option &t) { return t.turn == item.options[o].turn; });
                     });
                     if (!places || !all) continue;
                     options.push_back(item.options[o]);
@@ -430,7 +448,8 @@ private:
                     ways.push_back(c.ways[std::size_t(i)][o]);
                 }
                 if (options.empty() && c.impossible.empty())
-                    c.impossible = fmt::format("{} cannot lie on its motif and run on from its neighbours at once", nameOf(*m_job.panel(c.drafts[std::size_t(i)].panel)));
+                    c.impossible = fmt::format("{} cannot lie on its motif and run on from its neighbours at once",
+                                               nameOf(*m_job.panel(c.drafts[std::size_t(i)].panel)));
                 item.options = std::move(options);
                 c.ways[std::size_t(i)] = std::move(ways);
             }
@@ -440,14 +459,16 @@ private:
     /// Items that could change places unnoticed get one number.
     static void kinds(ClothInstance &c) {
         const auto same = [](const Option &a, const Option &b) {
-            return a.sheet == b.sheet && a.turn == b.turn && a.outline == b.outline && a.places == b.places && a.anchor == b.anchor;
+            return a.sheet == b.sheet && a.turn == b.turn && a.outline == b.outline && a.places == b.places &&
+                   a.anchor == b.anchor;
         };
         auto &items = c.instance.items;
         for (std::size_t i = 0; i < items.size(); ++i) {
             items[i].kind = int(i);
             for (std::size_t j = 0; j < i; ++j)
                 if (items[j].group == items[i].group && items[j].hidden == items[i].hidden &&
-                    std::equal(items[i].options.begin(), items[i].options.end(), items[j].options.begin(), items[j].options.end(), same)) {
+                    std::equal(items[i].options.begin(), items[i].options.end(), items[j].options.begin(),
+                               items[j].options.end(), same)) {
                     items[i].kind = items[j].kind;
                     break;
                 }
@@ -474,10 +495,13 @@ std::vector<Cut> draftCuts(const Job &job, const std::vector<Cut> &staying, cons
             if (given.leftOut.count(key)) continue;
             const auto chosen = given.pieces.find(key);
             const std::vector<Length> &pieces = chosen != given.pieces.end() ? chosen->second : needed;
-            const auto stays = std::find_if(staying.begin(), staying.end(), [&](const Cut &c) { return c.panel == panel.id && c.copy == copy; });
+            const auto stays = std::find_if(staying.begin(), staying.end(),
+                                            [&](const Cut &c) { return c.panel == panel.id && c.copy == copy; });
             const int of = stays != staying.end() ? stays->of : std::max<int>(1, int(pieces.size()));
             for (int piece = 1; piece <= of; ++piece) {
-                const bool here = std::any_of(staying.begin(), staying.end(), [&](const Cut &c) { return c.panel == panel.id && c.copy == copy && c.piece == piece; });
+                const bool here = std::any_of(staying.begin(), staying.end(), [&](const Cut &c) {
+                    return c.panel == panel.id && c.copy == copy && c.piece == piece;
+                });
                 if (here) continue;
                 Cut cut;
                 cut.panel = panel.id;
@@ -521,7 +545,8 @@ std::vector<Placement> placementsFrom(const ClothInstance &cloth, const Layout &
     for (std::size_t i = 0; i < cloth.drafts.size(); ++i) {
         const Cut &draft = cloth.drafts[i];
         const auto cut = std::find_if(layout.cuts.begin(), layout.cuts.end(), [&](const Cut &c) {
-            return c.panel == draft.panel && c.copy == draft.copy && c.piece == draft.piece && c.of == draft.of && c.length == draft.length && c.allow == draft.allow && c.cloth == draft.cloth;
+            return c.panel == draft.panel && c.copy == draft.copy && c.piece == draft.piece && c.of == draft.of &&
+                   c.length == draft.length && c.allow == draft.allow && c.cloth == draft.cloth;
         });
         if (cut == layout.cuts.end()) return {};
         const auto &options = cloth.instance.items[i].options;

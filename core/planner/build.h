@@ -17,11 +17,11 @@ namespace boltwright::planner {
 struct ClothInstance {
     std::string cloth;
     Instance instance;
-    std::vector<Cut> drafts;                               ///< complete but for cloth, on, x, y and turn
+    std::vector<Cut> drafts; ///< complete but for cloth, on, x, y and turn
     std::vector<std::vector<std::optional<std::string>>> ways;
-    std::vector<Cut> staying;                              ///< locked or cut already; they lie as `instance.fixed`
-    bool exactRooms = true; ///< false: a crumb of a room is left out, so that "cannot fit" is no proof
-    std::string impossible; ///< not empty: why no layout can exist, in the trade's words
+    std::vector<Cut> staying; ///< locked or cut already; they lie as `instance.fixed`
+    bool exactRooms = true;   ///< false: a crumb of a room is left out, so that "cannot fit" is no proof
+    std::string impossible;   ///< not empty: why no layout can exist, in the trade's words
 };
 
 /// One copy of one panel.
@@ -30,12 +30,12 @@ using CopyKey = std::pair<std::string, int>;
 /// What is given up before the search begins, copy by copy; empty: nothing, but for the pieces that a panel too large
 /// for the cloth needs anyway. That each has its leave is the caller's business.
 struct GivenUp {
-    std::map<CopyKey, EdgeLengths> allow;              ///< allowances that are left on edges that were trimmed
-    std::map<CopyKey, std::vector<Length>> pieces;     ///< cut lengths of the pieces it is made of
-    std::set<CopyKey> turned;                          ///< may lie in the wider choice of turns as well
-    std::set<CopyKey> offCentre;                       ///< free of motif, alike and flow
-    std::map<CopyKey, std::string> otherCloth;         ///< cut from that cloth of the job
-    std::set<CopyKey> leftOut;                         ///< cut from some cloth outside the job
+    std::map<CopyKey, EdgeLengths> allow;          ///< allowances that are left on edges that were trimmed
+    std::map<CopyKey, std::vector<Length>> pieces; ///< cut lengths of the pieces it is made of
+    std::set<CopyKey> turned;                      ///< may lie in the wider choice of turns as well
+    std::set<CopyKey> offCentre;                   ///< free of motif, alike and flow
+    std::map<CopyKey, std::string> otherCloth;     ///< cut from that cloth of the job
+    std::set<CopyKey> leftOut;                     ///< cut from some cloth outside the job
     bool operator==(const GivenUp &) const = default;
 };
 

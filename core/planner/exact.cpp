@@ -26,8 +26,8 @@ class Clock {
 public:
     explicit Clock(const ExactLimits &limits) : m_limits(limits) {
         if (limits.seconds && !limits.steps)
-            m_end = std::chrono::steady_clock::now() +
-                    std::chrono::duration_cast<std::chrono::steady_clock::duration>(std::chrono::duration<double>(*limits.seconds));
+            m_end = std::chrono::steady_clock::now() + std::chrono::duration_cast<std::chrono::steady_clock::duration>(
+                                                           std::chrono::duration<double>(*limits.seconds));
         m_stop = [this] { return stopped(); };
     }
     bool stopped() const {
@@ -36,7 +36,8 @@ public:
     void spend(std::int64_t steps) { m_spent += steps; }
     std::int64_t spent() const { return m_spent; }
     std::int64_t left() const {
-        return m_limits.steps ? std::max<std::int64_t>(0, *m_limits.steps - m_spent) : std::numeric_limits<std::int64_t>::max();
+        return m_limits.steps ? std::max<std::int64_t>(0, *m_limits.steps - m_spent)
+                              : std::numeric_limits<std::int64_t>::max();
     }
     bool over() const { return left() == 0 || stopped(); }
     const std::function<bool()> &stop() const { return m_stop; }
@@ -93,7 +94,8 @@ public:
     }
 
     ExactOutcome run(Clock &clock) {
-        const auto refusing = std::find_if(m_lines.begin(), m_lines.end(), [](const auto &line) { return line->proves && line->problem.impossible; });
+        const auto refusing = std::find_if(m_lines.begin(), m_lines.end(),
+                                           [](const auto &line) { return line->proves && line->problem.impossible; });
         if (refusing != m_lines.end()) return refused(**refusing, clock);
         while (!m_tries.empty() && !clock.over()) {
             if (m_next >= m_tries.size()) {
@@ -119,7 +121,8 @@ private:
         // Refused are all lengths up to where one step more would end.
         const auto s = std::size_t(open - m_instance.sheets.data());
         const BoxProblem &problem = line.problem;
-        outcome.beyond = problem.origins[s].y + Length::ticks(problem.heights[s] + problem.steps[s] - problem.widening.along);
+        outcome.beyond =
+            problem.origins[s].y + Length::ticks(problem.heights[s] + problem.steps[s] - problem.widening.along);
         outcome.beyond = nextEnd(m_instance, std::max(outcome.beyond, m_length + Length::ticks(1)));
         return outcome;
     }
@@ -140,8 +143,10 @@ private:
             if (line.problem.phasesAgree(found.placements) && holds(m_instance, found.placements)) return found;
         }
         if (state == State::Cannot && line.proves) return refused(line, clock);
-        if (state == State::GaveUp) m_tries.erase(m_tries.begin() + std::ptrdiff_t(m_next));
-        else dropLine(line); // that problem has had its answer
+        if (state == State::GaveUp)
+            m_tries.erase(m_tries.begin() + std::ptrdiff_t(m_next));
+        else
+            dropLine(line); // that problem has had its answer
         return std::nullopt;
     }
 
@@ -169,7 +174,8 @@ Length leastEnd(const Instance &instance) {
 
 ExactOutcome decideWithin(const Instance &instance, Length length, Clock &clock) {
     if (!smallEnough(instance)) return {};
-    if (openSheet(instance) && length < leastEnd(instance)) return {Kind::Cannot, {}, nextEnd(instance, leastEnd(instance)), 0};
+    if (openSheet(instance) && length < leastEnd(instance))
+        return {Kind::Cannot, {}, nextEnd(instance, leastEnd(instance)), 0};
     return Decider(instance, length).run(clock);
 }
 
@@ -178,7 +184,8 @@ class Closer {
 public:
     Closer(const Instance &instance, Length bound, const std::vector<Placement> &known, Clock &clock,
            const std::function<void(const Closing &)> &report)
-        : m_instance(instance), m_sheet(int(openSheet(instance) - instance.sheets.data())), m_clock(clock), m_report(report) {
+        : m_instance(instance), m_sheet(int(openSheet(instance) - instance.sheets.data())), m_clock(clock),
+          m_report(report) {
         m_closing.bound = nextEnd(instance, std::max(bound, leastEnd(instance)));
         if (!known.empty() || instance.items.empty()) take(known);
         judge();
@@ -188,7 +195,8 @@ public:
         if (!smallEnough(m_instance)) return m_closing;
         // Each question gets some steps; when a round of questions brings no answer, the next gets more.
         for (std::int64_t slice = 20'000; !done(); slice *= 2) {
-            while (!done() && askOnce(slice)) {}
+            while (!done() && askOnce(slice)) {
+            }
             if (hopeless()) break;
         }
         m_closing.steps = m_clock.spent();
@@ -207,7 +215,8 @@ private:
         if (m_closing.placements.empty()) return askAbove(slice);
         const Length shorter = m_closing.length - Length::ticks(1);
         if (shorter <= m_closing.bound) return false;
-        return ask(shorter, slice) || ask(m_closing.bound + Length::ticks((shorter - m_closing.bound).ticks() / 2), slice / 4);
+        return ask(shorter, slice) ||
+               ask(m_closing.bound + Length::ticks((shorter - m_closing.bound).ticks() / 2), slice / 4);
     }
 
     /// While there is no layout: longer and longer.
@@ -233,8 +242,10 @@ private:
         const ExactOutcome outcome = decider->run(clock);
         m_clock.spend(std::max<std::int64_t>(1, outcome.steps));
         if (outcome.kind == Kind::Undecided) return false;
-        if (outcome.kind == Kind::Cannot) m_closing.bound = std::max(m_closing.bound, outcome.beyond);
-        else take(outcome.placements);
+        if (outcome.kind == Kind::Cannot)
+            m_closing.bound = std::max(m_closing.bound, outcome.beyond);
+        else
+            take(outcome.placements);
         // What is settled by the answer need not be asked any more.
         std::erase_if(m_open, [&](const auto &entry) {
             return entry.first < m_closing.bound || (!m_closing.placements.empty() && entry.first >= m_closing.length);
@@ -275,8 +286,8 @@ ExactOutcome decide(const Instance &instance, Length length, const ExactLimits &
     return decideWithin(instance, length, clock);
 }
 
-Closing closeExcess(const Instance &instance, Length bound, const std::vector<Placement> &known, const ExactLimits &limits,
-                    const std::function<void(const Closing &)> &report) {
+Closing closeExcess(const Instance &instance, Length bound, const std::vector<Placement> &known,
+                    const ExactLimits &limits, const std::function<void(const Closing &)> &report) {
     ensure(openSheet(instance) != nullptr, "only an open sheet has an excess to close");
     Clock clock(limits);
     return Closer(instance, bound, known, clock, report).run();

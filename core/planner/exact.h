@@ -30,8 +30,8 @@ struct ExactOutcome {
     };
     Kind kind = Kind::Undecided;
     std::vector<Placement> placements; ///< by item
-    Length beyond;                     ///< Cannot, open sheet: no layout is shorter than this, which is above what was asked
-    std::int64_t steps = 0;            ///< spent
+    Length beyond;          ///< Cannot, open sheet: no layout is shorter than this, which is above what was asked
+    std::int64_t steps = 0; ///< spent
 };
 
 /// Whether `decide` understands the instance and it is small enough to be worth asking.
@@ -50,7 +50,7 @@ struct Closing {
 
 /// Closes the excess between a bound and the best layout known of an open sheet, as far as the limits allow. `known`
 /// is a complete right layout or empty. `report` is told of every better layout and bound as it is found.
-Closing closeExcess(const Instance &instance, Length bound, const std::vector<Placement> &known, const ExactLimits &limits,
-                    const std::function<void(const Closing &)> &report = {});
+Closing closeExcess(const Instance &instance, Length bound, const std::vector<Placement> &known,
+                    const ExactLimits &limits, const std::function<void(const Closing &)> &report = {});
 
 } // namespace boltwright::planner

@@ -155,9 +155,8 @@ bool holds(const Instance &instance, const std::vector<Placement> &placements) {
         all.push_back(std::move(laid));
         of[std::size_t(p.item)] = &p;
     }
-    return std::all_of(instance.groups.begin(), instance.groups.end(), [&](const Group &g) {
-        return g.items.empty() || sharesItsPhase(instance, g, of);
-    });
+    return std::all_of(instance.groups.begin(), instance.groups.end(),
+                       [&](const Group &g) { return g.items.empty() || sharesItsPhase(instance, g, of); });
 }
 
 } // namespace boltwright::planner

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/cloth/place_set.h"
 #include "core/cloth/pattern.h"
+#include "core/cloth/place_set.h"
 #include "core/geometry/polygon.h"
 #include "core/measure/turn.h"
 
@@ -27,19 +27,20 @@ struct Sheet {
     /// The room left once selvage, squared end and edge distance are taken off; simple, counter-clockwise. Items lie
     /// wholly inside (touching is right). For a bolt an upright rectangle that reaches up to the bolt's length.
     ClothRing room;
-    bool open = false;            ///< a bolt: use as little length as possible
-    std::vector<ClothRing> flaws; ///< counter-clockwise, simple; items keep off them (touching is right; no gap) unless hidden
+    bool open = false; ///< a bolt: use as little length as possible
+    std::vector<ClothRing>
+        flaws; ///< counter-clockwise, simple; items keep off them (touching is right; no gap) unless hidden
     std::optional<Lattice> lattice;
-    int lot = 0;                  ///< equal numbers: one dye lot
+    int lot = 0; ///< equal numbers: one dye lot
 };
 
 /// One way to lay an item on one sheet.
 struct Option {
     int sheet = 0;
     Turn turn = Turn::Deg0;
-    int outline = 0;  ///< index into Instance::outlines
-    PlaceSet places;  ///< for the lower left corner of the outline's box, by the item's own wishes alone
-    Vector anchor;    ///< from that corner to the point whose phase the item's group shares
+    int outline = 0; ///< index into Instance::outlines
+    PlaceSet places; ///< for the lower left corner of the outline's box, by the item's own wishes alone
+    Vector anchor;   ///< from that corner to the point whose phase the item's group shares
 };
 
 /// Something to lay once. Items with equal `kind` are interchangeable (same options and no group, or swapped whole).
@@ -73,7 +74,7 @@ struct Placement {
 };
 
 struct Instance {
-    Length gap; ///< between items, and between items and fixed ones; not to flaws or to the room's edge
+    Length gap;                ///< between items, and between items and fixed ones; not to flaws or to the room's edge
     std::vector<Sheet> sheets; ///< one open sheet, or remnants
     std::vector<Outline> outlines;
     std::vector<Item> items;

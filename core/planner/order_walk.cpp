@@ -22,10 +22,14 @@ OrderWalk::OrderWalk(const RectangleTask &task, std::uint64_t seed, int number)
     auto area = [&](int i) { return task.items[std::size_t(i)].area; };
     std::stable_sort(m_order.begin(), m_order.end(), [&](int a, int b) {
         switch (number % 4) {
-        case 0: return height(a) > height(b);
-        case 1: return width(a) + height(a) > width(b) + height(b);
-        case 2: return width(a) > width(b);
-        default: return area(a) > area(b);
+        case 0:
+            return height(a) > height(b);
+        case 1:
+            return width(a) + height(a) > width(b) + height(b);
+        case 2:
+            return width(a) > width(b);
+        default:
+            return area(a) > area(b);
         }
     });
 }
@@ -38,7 +42,8 @@ void OrderWalk::aim(Tick top) {
 void OrderWalk::startFrom(const std::vector<Laid> &laid) {
     std::stable_sort(m_order.begin(), m_order.end(), [&](int a, int b) {
         const Laid &p = laid[std::size_t(a)], &q = laid[std::size_t(b)];
-        const int sheetP = m_task.options[std::size_t(p.option)].sheet, sheetQ = m_task.options[std::size_t(q.option)].sheet;
+        const int sheetP = m_task.options[std::size_t(p.option)].sheet,
+                  sheetQ = m_task.options[std::size_t(q.option)].sheet;
         return std::tie(sheetP, p.y, p.x) < std::tie(sheetQ, q.y, q.x);
     });
 }
@@ -56,8 +61,10 @@ bool OrderWalk::step() {
     m_leastLeft = std::min(m_leastLeft, left);
     Area &late = m_late[m_now];
     m_now = (m_now + 1) % m_late.size();
-    if (left <= m_current || left <= late) m_current = left;
-    else undo();
+    if (left <= m_current || left <= late)
+        m_current = left;
+    else
+        undo();
     late = m_current;
     return left == 0;
 }
@@ -66,7 +73,8 @@ void OrderWalk::change() {
     m_undoOrder = m_order;
     m_undoSheets = m_sheets;
     auto pick = [this](std::size_t n) { return std::size_t(m_random.below(int(n))); };
-    if (m_sheets.size() > 1 && m_random.oneIn(20)) std::swap(m_sheets[pick(m_sheets.size())], m_sheets[pick(m_sheets.size())]);
+    if (m_sheets.size() > 1 && m_random.oneIn(20))
+        std::swap(m_sheets[pick(m_sheets.size())], m_sheets[pick(m_sheets.size())]);
     if (m_order.size() < 2) return;
     const std::size_t a = pick(m_order.size()), b = pick(m_order.size());
     if (m_random.oneIn(2)) {
@@ -74,8 +82,10 @@ void OrderWalk::change() {
         return;
     }
     const auto from = m_order.begin() + std::ptrdiff_t(a), to = m_order.begin() + std::ptrdiff_t(b);
-    if (a < b) std::rotate(from, from + 1, to + 1);
-    else std::rotate(to, from, from + 1);
+    if (a < b)
+        std::rotate(from, from + 1, to + 1);
+    else
+        std::rotate(to, from, from + 1);
 }
 
 void OrderWalk::undo() {

@@ -1,16 +1,16 @@
 #include "core/planner/plan.h"
 
+#include "core/check/check.h"
+#include "core/figures/figures.h"
+#include "core/planner/build.h"
+#include "core/rules/rules.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <mutex>
 #include <set>
 #include <tuple>
-
-#include "core/check/check.h"
-#include "core/figures/figures.h"
-#include "core/planner/build.h"
-#include "core/rules/rules.h"
 
 namespace boltwright {
 namespace {
@@ -74,7 +74,9 @@ std::vector<double> sharesOf(const std::vector<ClothInstance> &cloths) {
 class Planner {
 public:
     Planner(const Job &job, const PlanOptions &options)
-        : m_job(job), m_options(options), m_cloths(planner::buildInstances(job, options.from, options.given ? *options.given : planner::GivenUp{})), m_outcomes(m_cloths.size()) {}
+        : m_job(job), m_options(options),
+          m_cloths(planner::buildInstances(job, options.from, options.given ? *options.given : planner::GivenUp{})),
+          m_outcomes(m_cloths.size()) {}
 
     Plan run() {
         if (const std::string why = flowBetweenCloths(); !why.empty()) return no(Kind::CannotFit, why);
@@ -92,7 +94,9 @@ public:
         plan.kind = Kind::Fits;
         plan.layout = layout();
         plan.steps = steps;
-        plan.proved = !plan.layout.cloths.empty() && std::all_of(plan.layout.cloths.begin(), plan.layout.cloths.end(), [&](const ClothUse &u) { return u.proved || !u.length; });
+        plan.proved =
+            !plan.layout.cloths.empty() && std::all_of(plan.layout.cloths.begin(), plan.layout.cloths.end(),
+                                                       [&](const ClothUse &u) { return u.proved || !u.length; });
         const std::vector<Finding> findings = check(m_job, plan.layout);
         if (!findings.empty()) return no(Kind::NotFound, findings.front().text);
         return plan;
@@ -111,7 +115,8 @@ private:
         for (const Flow &flow : m_job.flows) {
             const Panel *a = m_job.panel(flow.from.panel), *b = m_job.panel(flow.to.panel);
             if (a && b && &m_job.clothOf(*a) != &m_job.clothOf(*b))
-                return fmt::format("the pattern is to run on from {} to {}, and they are cut from different cloths", nameOf(*a), nameOf(*b));
+                return fmt::format("the pattern is to run on from {} to {}, and they are cut from different cloths",
+                                   nameOf(*a), nameOf(*b));
         }
         return {};
     }
@@ -120,8 +125,10 @@ private:
         const ClothInstance &cloth = m_cloths[i];
         if (cloth.instance.items.empty()) return allStays(cloth);
         planner::Limits limits;
-        if (m_options.steps) limits.steps = std::max<std::int64_t>(1, std::int64_t(double(*m_options.steps) * share));
-        else limits.seconds = m_options.seconds.value_or(5) * share;
+        if (m_options.steps)
+            limits.steps = std::max<std::int64_t>(1, std::int64_t(double(*m_options.steps) * share));
+        else
+            limits.seconds = m_options.seconds.value_or(5) * share;
         limits.threads = m_options.threads;
         limits.seed = m_options.seed;
         limits.stop = m_options.stop;
@@ -189,7 +196,9 @@ private:
     std::string whyNot(const ClothInstance &c, const planner::Outcome &outcome) const {
         const Cloth &cloth = *m_job.cloth(c.cloth);
         const bool proved = outcome.kind == Kind::CannotFit;
-        const char *where = cloth.bolt ? (cloth.bolt->length ? "length of cloth there is" : "cloth") : cloth.remnants.size() > 1 ? "remnants" : "remnant";
+        const char *where = cloth.bolt                  ? (cloth.bolt->length ? "length of cloth there is" : "cloth")
+                            : cloth.remnants.size() > 1 ? "remnants"
+                                                        : "remnant";
         return proved ? fmt::format("the panels do not fit on the {}, however they are laid", where)
                       : fmt::format("no way to lay all panels on the {} was found in the time given", where);
     }

@@ -12,11 +12,11 @@ struct GivenUp;
 
 /// Where planning stands, for whoever waits.
 struct PlanProgress {
-    double share = 0;                  ///< of the time or steps, 0 to 1
-    std::string cloth;                 ///< the cloth being planned
-    bool found = false;                ///< all its panels lie somewhere
-    Length length, bound;              ///< best so far and the least it can take (bolt)
-    const Layout *better = nullptr;    ///< a better layout of all cloths found so far, checked; valid during the call
+    double share = 0;               ///< of the time or steps, 0 to 1
+    std::string cloth;              ///< the cloth being planned
+    bool found = false;             ///< all its panels lie somewhere
+    Length length, bound;           ///< best so far and the least it can take (bolt)
+    const Layout *better = nullptr; ///< a better layout of all cloths found so far, checked; valid during the call
 };
 
 struct PlanOptions {

@@ -22,7 +22,9 @@ constexpr int slotsBySteps = 4;
 std::vector<Placement> placementsOf(const std::vector<Where> &layout) {
     std::vector<Placement> out;
     for (std::size_t i = 0; i < layout.size(); ++i)
-        out.push_back({int(i), layout[i].option, {Length::ticks(std::int64_t(layout[i].x)), Length::ticks(std::int64_t(layout[i].y))}});
+        out.push_back({int(i),
+                       layout[i].option,
+                       {Length::ticks(std::int64_t(layout[i].x)), Length::ticks(std::int64_t(layout[i].y))}});
     return out;
 }
 
@@ -113,8 +115,10 @@ void Search::tryPairs() {
     if (!pairing) return;
     Limits limits = m_limits;
     limits.start.clear();
-    if (limits.steps) limits.steps = *limits.steps * 2 / 5;
-    else if (limits.seconds) limits.seconds = *limits.seconds * 2 / 5;
+    if (limits.steps)
+        limits.steps = *limits.steps * 2 / 5;
+    else if (limits.seconds)
+        limits.seconds = *limits.seconds * 2 / 5;
     limits.report = [&](const Progress &p) {
         if (!m_limits.report || !m_best.empty()) return;
         Progress scaled = p;
@@ -122,7 +126,8 @@ void Search::tryPairs() {
         m_limits.report(scaled);
     };
     const bool upright = pairing->joined.rectilinear();
-    const Outcome out = upright ? searchRectangles(pairing->joined, limits, m_bound) : searchPolygons(pairing->joined, limits, m_bound);
+    const Outcome out =
+        upright ? searchRectangles(pairing->joined, limits, m_bound) : searchPolygons(pairing->joined, limits, m_bound);
     m_before = out.steps;
     if (out.kind == Outcome::Kind::Fits) keep(pairing->apart(out.placements));
 }
@@ -150,7 +155,8 @@ void Search::begin() {
 
 void Search::round() {
     const auto n = std::int64_t(m_instance.items.size());
-    const std::int64_t relocations = std::max<std::int64_t>(100, 20'000 / n), layings = std::max<std::int64_t>(10, 8'000 / n);
+    const std::int64_t relocations = std::max<std::int64_t>(100, 20'000 / n),
+                       layings = std::max<std::int64_t>(10, 8'000 / n);
     auto stop = [&] { return over(); };
     eachSlot([&](Slot &slot, int) {
         if (slot.byProfile()) {
@@ -166,7 +172,8 @@ void Search::round() {
 
 /// A layout counts only once the exact rules agree.
 void Search::keep(const std::vector<Placement> &placements) {
-    const bool better = m_best.empty() || (m_model.open && lengthUsed(m_instance, placements, 0) < lengthUsed(m_instance, m_best, 0));
+    const bool better =
+        m_best.empty() || (m_model.open && lengthUsed(m_instance, placements, 0) < lengthUsed(m_instance, m_best, 0));
     if (better && holds(m_instance, placements)) m_best = placements;
 }
 
@@ -192,8 +199,10 @@ void Search::tell() {
     if (p.found && m_model.open) p.length = lengthUsed(m_instance, m_best, 0);
     p.bound = m_bound;
     p.laid = p.found ? int(m_instance.items.size()) : 0;
-    if (m_limits.steps) p.share = std::min(1., double(steps()) / double(std::max<std::int64_t>(1, *m_limits.steps)));
-    else if (m_limits.seconds) p.share = std::min(1., seconds() / std::max(1e-3, *m_limits.seconds));
+    if (m_limits.steps)
+        p.share = std::min(1., double(steps()) / double(std::max<std::int64_t>(1, *m_limits.steps)));
+    else if (m_limits.seconds)
+        p.share = std::min(1., seconds() / std::max(1e-3, *m_limits.seconds));
     m_limits.report(p);
 }
 

@@ -68,7 +68,7 @@ private:
     std::vector<std::int64_t> m_stepsBy;
     Found m_best;
     std::int64_t m_steps = 0;
-    int m_quiet = 0; ///< rounds since the last better layout
+    int m_quiet = 0;       ///< rounds since the last better layout
     double m_roundEnd = 0; ///< seconds since the beginning
     mutable std::atomic<bool> m_stop{false};
 };
@@ -94,7 +94,8 @@ Outcome RectangleSearch::run() {
     while (!done()) {
         // Short rounds at first, when better layouts come thick and fast and are worth sharing.
         m_roundEnd = counted ? never : std::min(elapsed() + lasts, m_limits.seconds.value_or(never));
-        round(counted ? std::min(each, (*m_limits.steps - m_steps + walks - 1) / walks) : std::numeric_limits<std::int64_t>::max());
+        round(counted ? std::min(each, (*m_limits.steps - m_steps + walks - 1) / walks)
+                      : std::numeric_limits<std::int64_t>::max());
         share();
         tell();
         each = std::min<std::int64_t>(each * 2, 256);
@@ -118,10 +119,12 @@ void RectangleSearch::takeStart() {
         for (int o = item.firstOption; o < item.endOption; ++o) {
             const RectangleOption &mine = m_task.options[std::size_t(o)];
             const Option &option = given.options[std::size_t(mine.index)];
-            const bool same = mine.index == p.option ||
-                              (option.sheet == as.sheet && option.places == as.places && item.group < 0 &&
-                               m_instance.outlines[std::size_t(option.outline)].width == m_instance.outlines[std::size_t(as.outline)].width &&
-                               m_instance.outlines[std::size_t(option.outline)].height == m_instance.outlines[std::size_t(as.outline)].height);
+            const bool same =
+                mine.index == p.option || (option.sheet == as.sheet && option.places == as.places && item.group < 0 &&
+                                           m_instance.outlines[std::size_t(option.outline)].width ==
+                                               m_instance.outlines[std::size_t(as.outline)].width &&
+                                           m_instance.outlines[std::size_t(option.outline)].height ==
+                                               m_instance.outlines[std::size_t(as.outline)].height);
             if (same) laid.option = o;
         }
         m_best.reached = std::max(m_best.reached, laid.y + m_task.options[std::size_t(laid.option)].height);
@@ -139,16 +142,15 @@ Tick RectangleSearch::ceiling() const {
 
 bool RectangleSearch::done() const {
     if (stopped()) return true;
-    if (!m_best.laid.empty() && (!m_task.open() || m_best.reached <= std::max(m_bound, m_task.sheets.front().used))) return true;
+    if (!m_best.laid.empty() && (!m_task.open() || m_best.reached <= std::max(m_bound, m_task.sheets.front().used)))
+        return true;
     if (m_limits.steps) return m_steps >= *m_limits.steps;
     if (m_steps == 0 && m_best.laid.empty()) return false; // however late: one layout is better than none
     return m_limits.seconds && elapsed() >= *m_limits.seconds;
 }
 
 /// Steps are counted between rounds: time must not decide where they are given.
-bool RectangleSearch::outOfTime() const {
-    return stopped() || (!m_limits.steps && elapsed() >= m_roundEnd);
-}
+bool RectangleSearch::outOfTime() const { return stopped() || (!m_limits.steps && elapsed() >= m_roundEnd); }
 
 bool RectangleSearch::stopped() const {
     if (!m_stop && m_limits.stop && m_limits.stop()) m_stop = true;
@@ -252,7 +254,8 @@ Outcome RectangleSearch::outcome() const {
     o.bound = Length::ticks(m_bound - m_task.gap());
     if (m_best.laid.empty()) return o;
     o.kind = Outcome::Kind::Fits;
-    for (const Laid &l : m_best.laid) o.placements.push_back(m_task.placement(m_task.options[std::size_t(l.option)], l.x, l.y));
+    for (const Laid &l : m_best.laid)
+        o.placements.push_back(m_task.placement(m_task.options[std::size_t(l.option)], l.x, l.y));
     o.length = Length::ticks(m_best.reached - m_task.gap());
     return o;
 }

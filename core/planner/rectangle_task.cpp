@@ -65,7 +65,8 @@ std::vector<Obstacle> slabs(const ClothRing &ring, bool complement) {
 
 RectangleSheet compiled(const Sheet &sheet, Tick gap) {
     const ClothBox box = boxOf(sheet.room);
-    RectangleSheet s{tick(box.low.x), tick(box.low.y), tick(box.high.x) + gap, tick(box.high.y) + gap, {}, {}, tick(box.low.y), sheet.lot};
+    RectangleSheet s{tick(box.low.x), tick(box.low.y), tick(box.high.x) + gap, tick(box.high.y) + gap, {}, {},
+                     tick(box.low.y), sheet.lot};
     auto withoutGap = [gap](Obstacle o) { return Obstacle{o.x0 + gap, o.y0 + gap, o.x1, o.y1}; };
     for (const Obstacle &o : slabs(sheet.room, true)) s.obstacles.push_back(withoutGap(o));
     for (const ClothRing &flaw : sheet.flaws)
@@ -100,7 +101,8 @@ Places RectangleTask::placesOf(const PlaceSet &set, int sheet, Tick width) const
     p.y0 = tick(set.nextY(length(p.xFirst), length(s.y0)));
     if (set.yDivide > 1 && !set.freeY()) p.y0 = tick(set.y0); // only this row has nothing rounded below it
     if (set.dropped())
-        for (Tick x = p.xFirst; x + width <= s.x1; x += p.xStep) p.columnY0.push_back(tick(set.nextY(length(x), length(s.y0))));
+        for (Tick x = p.xFirst; x + width <= s.x1; x += p.xStep)
+            p.columnY0.push_back(tick(set.nextY(length(x), length(s.y0))));
     return p;
 }
 
@@ -125,12 +127,14 @@ RectangleTask::RectangleTask(const Instance &instance) : m_instance(&instance), 
             const Outline &outline = instance.outlines[std::size_t(o.outline)];
             // A rectangle turned end for end is the same cut, unless a group has to turn with it.
             const bool seen = item.group < 0 && std::any_of(kept.begin(), kept.end(), [&](std::size_t j) {
-                const Option &p = item.options[j];
-                const Outline &q = instance.outlines[std::size_t(p.outline)];
-                return p.sheet == o.sheet && q.width == outline.width && q.height == outline.height && p.places == o.places;
-            });
+                                  const Option &p = item.options[j];
+                                  const Outline &q = instance.outlines[std::size_t(p.outline)];
+                                  return p.sheet == o.sheet && q.width == outline.width && q.height == outline.height &&
+                                         p.places == o.places;
+                              });
             const RectangleSheet &s = sheets[std::size_t(o.sheet)];
-            RectangleOption mineOption{int(i), int(k), o.sheet, o.turn, tick(outline.width) + m_gap, tick(outline.height) + m_gap, {}};
+            RectangleOption mineOption{
+                int(i), int(k), o.sheet, o.turn, tick(outline.width) + m_gap, tick(outline.height) + m_gap, {}};
             if (seen || mineOption.width > s.x1 - s.x0 || mineOption.height > s.y1 - s.y0) continue;
             kept.push_back(k);
             mineOption.places = placesOf(o.places, o.sheet, mineOption.width);

@@ -39,10 +39,10 @@ struct Obstacle {
 };
 
 struct RectangleSheet {
-    Tick x0, y0, x1, y1; ///< the room's box, grown
+    Tick x0, y0, x1, y1;             ///< the room's box, grown
     std::vector<Obstacle> obstacles; ///< for every item: notches and fixed items
     std::vector<Obstacle> flaws;     ///< for items that are not hidden
-    Tick used = 0;       ///< the greatest (grown) y of fixed items; the room's low side without any
+    Tick used = 0;                   ///< the greatest (grown) y of fixed items; the room's low side without any
     int lot = 0;
 };
 

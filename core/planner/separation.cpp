@@ -46,7 +46,8 @@ void Separation::start(const std::vector<Laid> &laid, Tick top) {
     std::fill(m_weights.begin(), m_weights.end(), unitWeight);
     for (std::size_t g = 0; g < m_groupPlaces.size(); ++g) {
         const auto &members = m_task.instance().groups[g].items;
-        const auto lead = std::find_if(members.begin(), members.end(), [&](int i) { return m_laid[std::size_t(i)].option >= 0; });
+        const auto lead =
+            std::find_if(members.begin(), members.end(), [&](int i) { return m_laid[std::size_t(i)].option >= 0; });
         if (lead != members.end()) {
             const Laid &l = m_laid[std::size_t(*lead)];
             beginGroup(int(g), l.option, l.x, l.y);
@@ -92,7 +93,8 @@ bool Separation::step() {
         return false;
     }
     // Where it lies sets the mark: most other places are given up as soon as they weigh more.
-    if (!isOut(i)) best = {m_laid[std::size_t(i)].option, m_laid[std::size_t(i)].x, m_laid[std::size_t(i)].y, costOf(i), 1};
+    if (!isOut(i))
+        best = {m_laid[std::size_t(i)].option, m_laid[std::size_t(i)].x, m_laid[std::size_t(i)].y, costOf(i), 1};
     for (int o = item.firstOption; o < item.endOption; ++o)
         if (const Places *places = placesNow(o)) tryOption(i, o, *places, best);
     if (best.option >= 0) move(i, best);
@@ -141,8 +143,10 @@ void Separation::gather() {
         for (int j = i + 1; j < n; ++j) {
             const std::int64_t o = overlapOf(i, j);
             std::int64_t w = weight(i, j);
-            if (o > 0) w = std::min(mostWeight, w + w / 5 + w * 4 / 5 * (o * 256 / largest) / 256);
-            else w = std::max(unitWeight, w - w / 20);
+            if (o > 0)
+                w = std::min(mostWeight, w + w / 5 + w * 4 / 5 * (o * 256 / largest) / 256);
+            else
+                w = std::max(unitWeight, w - w / 20);
             weight(i, j) = weight(j, i) = w;
         }
 }
@@ -150,7 +154,8 @@ void Separation::gather() {
 std::int64_t Separation::overlapOf(int i, int j) const {
     const Box &a = m_boxes[std::size_t(i)], &b = m_boxes[std::size_t(j)];
     if (a.sheet != b.sheet) return 0;
-    const Tick across = std::min(a.xEnd, b.xEnd) - std::max(a.x, b.x), along = std::min(a.yEnd, b.yEnd) - std::max(a.y, b.y);
+    const Tick across = std::min(a.xEnd, b.xEnd) - std::max(a.x, b.x),
+               along = std::min(a.yEnd, b.yEnd) - std::max(a.y, b.y);
     return across > 0 && along > 0 ? overlap(across, along) : 0;
 }
 
@@ -179,7 +184,8 @@ void Separation::tryOption(int i, int option, const Places &places, Choice &best
         for (Tick x = places.xFirst; x <= last; x += places.xStep) m_xs.push_back(x);
     }
     if (m_xs.size() > mostColumns) {
-        for (std::size_t k = 0; k < mostColumns; ++k) std::swap(m_xs[k], m_xs[k + std::size_t(m_random.below(int(m_xs.size() - k)))]);
+        for (std::size_t k = 0; k < mostColumns; ++k)
+            std::swap(m_xs[k], m_xs[k + std::size_t(m_random.below(int(m_xs.size() - k)))]);
         m_xs.resize(mostColumns);
     }
     for (const Tick x : m_xs) tryColumn(i, option, places, x, best);
@@ -275,7 +281,8 @@ void Separation::beginGroup(int group, int option, Tick x, Tick y) {
             const auto member = std::size_t(m_memberOption[std::size_t(o)]);
             m_groupPossible[std::size_t(group)][member] = false;
             if (mine.turn != first.turn || instance.sheets[std::size_t(mine.sheet)].lot != sheet.lot) continue;
-            const auto places = placesInGroup(instance, instance.items[std::size_t(i)].options[std::size_t(mine.index)], phase);
+            const auto places =
+                placesInGroup(instance, instance.items[std::size_t(i)].options[std::size_t(mine.index)], phase);
             if (!places) continue;
             m_groupPossible[std::size_t(group)][member] = true;
             m_groupPlaces[std::size_t(group)][member] = m_task.placesOf(*places, mine.sheet, mine.width);
@@ -289,7 +296,8 @@ void Separation::changeGroup(int group) {
     const int lead = members[std::size_t(m_random.below(int(members.size())))];
     const RectangleItem &item = m_task.items[std::size_t(lead)];
     Choice best;
-    for (int o = item.firstOption; o < item.endOption; ++o) tryOption(lead, o, m_task.options[std::size_t(o)].places, best);
+    for (int o = item.firstOption; o < item.endOption; ++o)
+        tryOption(lead, o, m_task.options[std::size_t(o)].places, best);
     if (best.option < 0) return;
     const auto before = m_groupPossible[std::size_t(group)];
     const auto placesBefore = m_groupPlaces[std::size_t(group)];

@@ -10,14 +10,15 @@
 namespace boltwright::planner {
 
 /// A search over layouts in which items overlap: below a fixed ceiling one overlapping item at a time goes to the place
-/// where its overlaps weigh least, and overlaps that last get heavier, until none is left (guided local search, Voudouris
-/// & Tsang 1999, for packing: Egeblad, Nielsen & Odgaard 2007; weights as Umetani et al. 2009). All places on the lattice
-/// are tried; on a free axis, those where it touches something.
+/// where its overlaps weigh least, and overlaps that last get heavier, until none is left (guided local search,
+/// Voudouris & Tsang 1999, for packing: Egeblad, Nielsen & Odgaard 2007; weights as Umetani et al. 2009). All places on
+/// the lattice are tried; on a free axis, those where it touches something.
 class Separation {
 public:
     Separation(const RectangleTask &task, std::uint64_t seed);
 
-    /// Starts from a layout (items left over are laid somewhere), pushed down under `top` (open sheets; grown) where it sticks out.
+    /// Starts from a layout (items left over are laid somewhere), pushed down under `top` (open sheets; grown) where it
+    /// sticks out.
     void start(const std::vector<Laid> &laid, Tick top);
     /// Moves one item. True when nothing overlaps any more: then `laid` and `reached` tell.
     bool step();
@@ -72,7 +73,7 @@ private:
     std::vector<int> m_queue; ///< overlapping items still to move in this round
     std::vector<Blocker> m_blockers;
     std::vector<Tick> m_xs, m_ys;
-    std::vector<std::vector<Places>> m_groupPlaces;  ///< by group, by member option
+    std::vector<std::vector<Places>> m_groupPlaces; ///< by group, by member option
     std::vector<std::vector<char>> m_groupPossible;
     std::vector<int> m_memberOption;
 };

@@ -15,8 +15,9 @@ constexpr int mostColumns = 8;
 
 } // namespace
 
-Skyline::Skyline(const RectangleTask &task) : m_task(task), m_laid(task.items.size()), m_groups(task.instance().groups.size()),
-                                              m_memberOption(task.options.size(), -1), m_byWidth(task.items.size()) {
+Skyline::Skyline(const RectangleTask &task)
+    : m_task(task), m_laid(task.items.size()), m_groups(task.instance().groups.size()),
+      m_memberOption(task.options.size(), -1), m_byWidth(task.items.size()) {
     std::vector<int> members(m_groups.size());
     for (std::size_t o = 0; o < task.options.size(); ++o) {
         const int group = task.items[std::size_t(task.options[o].item)].group;
@@ -28,11 +29,13 @@ Skyline::Skyline(const RectangleTask &task) : m_task(task), m_laid(task.items.si
     }
     for (const RectangleItem &item : task.items) {
         Tick least = wall;
-        for (int o = item.firstOption; o < item.endOption; ++o) least = std::min(least, task.options[std::size_t(o)].width);
+        for (int o = item.firstOption; o < item.endOption; ++o)
+            least = std::min(least, task.options[std::size_t(o)].width);
         m_width.push_back(least);
     }
     std::iota(m_byWidth.begin(), m_byWidth.end(), 0);
-    std::stable_sort(m_byWidth.begin(), m_byWidth.end(), [&](int a, int b) { return m_width[std::size_t(a)] < m_width[std::size_t(b)]; });
+    std::stable_sort(m_byWidth.begin(), m_byWidth.end(),
+                     [&](int a, int b) { return m_width[std::size_t(a)] < m_width[std::size_t(b)]; });
     for (const RectangleOption &o : task.options) m_sizes.push_back({o.width, o.height});
     m_plain = task.sheets.size() == 1 && task.sheets[0].obstacles.empty() && task.sheets[0].flaws.empty() &&
               std::all_of(task.options.begin(), task.options.end(), [&](const RectangleOption &o) {
@@ -46,7 +49,8 @@ Area Skyline::lay(const std::vector<int> &order, const std::vector<int> &sheetOr
     begin(order);
     const RectangleSheet &only = m_task.sheets.front();
     const Tick end = m_task.open() ? top : only.y1;
-    m_mostWasted = m_plain ? limit + Area(only.x1 - only.x0) * (end - only.y0) - m_leftArea : std::numeric_limits<Area>::max();
+    m_mostWasted =
+        m_plain ? limit + Area(only.x1 - only.x0) * (end - only.y0) - m_leftArea : std::numeric_limits<Area>::max();
     for (int sheet : sheetOrder) {
         if (m_left.empty()) break;
         fill(sheet, m_task.open() ? top : m_task.sheets[std::size_t(sheet)].y1);
@@ -74,8 +78,10 @@ void Skyline::fill(int sheet, Tick top) {
         const Tick left = low > 0 ? m_steps[low - 1].y : wall;
         const Tick right = low + 1 < m_steps.size() ? m_steps[low + 1].y : wall;
         const Candidate c = m_plain ? bestPlain(step, left, right, top) : best(sheet, step, left, right, top);
-        if (c.option >= 0) put(sheet, low, c);
-        else raise(sheet, low, top);
+        if (c.option >= 0)
+            put(sheet, low, c);
+        else
+            raise(sheet, low, top);
         if (m_wasted > m_mostWasted) return;
     }
 }
@@ -124,7 +130,9 @@ Skyline::Candidate Skyline::bestPlain(const Step &step, Tick left, Tick right, T
         for (int o = item.firstOption; o < item.endOption; ++o) {
             const Size size = m_sizes[std::size_t(o)];
             if (size.width > room || size.height > height) continue;
-            if (found.score > 0 && found.option >= 0 && size.width != room && size.height != toLeft && size.height != toRight) continue;
+            if (found.score > 0 && found.option >= 0 && size.width != room && size.height != toLeft &&
+                size.height != toRight)
+                continue;
             auto look = [&](Tick x) {
                 const int score = scoreOf(step, left, right, narrowest, x, step.y, size.width, size.height);
                 if (found.option < 0 || score > found.score) found = {o, at, x, step.y, score};
@@ -198,7 +206,8 @@ bool Skyline::free(int sheet, bool hidden, Tick x, Tick y, Tick width, Tick heig
     return true;
 }
 
-int Skyline::scoreOf(const Step &step, Tick left, Tick right, Tick narrowest, Tick x, Tick y, Tick width, Tick height) const {
+int Skyline::scoreOf(const Step &step, Tick left, Tick right, Tick narrowest, Tick x, Tick y, Tick width,
+                     Tick height) const {
     const Tick leftGap = x - step.x, rightGap = step.end - x - width, up = y + height;
     Area waste = Area(y - step.y) * width;
     if (leftGap > 0 && leftGap < narrowest) waste += Area(leftGap) * (std::min(up, left) - step.y);
@@ -264,8 +273,7 @@ void Skyline::beginGroup(int group, const RectangleOption &first, Tick x, Tick y
     const Option &laid = instance.items[std::size_t(first.item)].options[std::size_t(first.index)];
     g.begun = true;
     std::optional<Vector> phase;
-    if (sheet.lattice)
-        phase = ClothPoint{Length::ticks(x), Length::ticks(y)} + laid.anchor - sheet.lattice->motif();
+    if (sheet.lattice) phase = ClothPoint{Length::ticks(x), Length::ticks(y)} + laid.anchor - sheet.lattice->motif();
     for (int i : instance.groups[std::size_t(group)].items) {
         const RectangleItem &item = m_task.items[std::size_t(i)];
         for (int o = item.firstOption; o < item.endOption; ++o) {
@@ -273,7 +281,8 @@ void Skyline::beginGroup(int group, const RectangleOption &first, Tick x, Tick y
             const auto member = std::size_t(m_memberOption[std::size_t(o)]);
             g.possible[member] = false;
             if (option.turn != first.turn || m_task.sheets[std::size_t(option.sheet)].lot != sheet.lot) continue;
-            const auto places = placesInGroup(instance, instance.items[std::size_t(i)].options[std::size_t(option.index)], phase);
+            const auto places =
+                placesInGroup(instance, instance.items[std::size_t(i)].options[std::size_t(option.index)], phase);
             if (!places) continue;
             g.possible[member] = true;
             g.places[member] = m_task.placesOf(*places, option.sheet, option.width);

@@ -14,9 +14,9 @@ struct Laid {
 
 /// Lays rectangles from the low end up, always into the lowest, then leftmost step of the skyline, and there the item
 /// that wastes least, fits its neighbours best, and comes first in the order: Burke, Kendall & Whitwell 2004 (best fit)
-/// with the touching-sides rules of Leung, Zhang & Sim 2011, carried over to places on a lattice: there the waste counts
-/// what is buried under an item that has to go up to its motif.
-/// One object serves one thread; it keeps its memory from call to call.
+/// with the touching-sides rules of Leung, Zhang & Sim 2011, carried over to places on a lattice: there the waste
+/// counts what is buried under an item that has to go up to its motif. One object serves one thread; it keeps its
+/// memory from call to call.
 class Skyline {
 public:
     explicit Skyline(const RectangleTask &task);
@@ -53,8 +53,8 @@ private:
     std::size_t lowestStep() const;
     Candidate bestPlain(const Step &step, Tick left, Tick right, Tick top) const;
     Candidate best(int sheet, const Step &step, Tick left, Tick right, Tick top) const;
-    void consider(Candidate &best, int option, std::size_t at, const Places &places, const Step &step, Tick left, Tick right,
-                  Tick top, Tick narrowest) const;
+    void consider(Candidate &best, int option, std::size_t at, const Places &places, const Step &step, Tick left,
+                  Tick right, Tick top, Tick narrowest) const;
     const Places *placesNow(int option) const;
     bool free(int sheet, bool hidden, Tick x, Tick y, Tick width, Tick height) const;
     int scoreOf(const Step &step, Tick left, Tick right, Tick narrowest, Tick x, Tick y, Tick width, Tick height) const;
@@ -72,7 +72,7 @@ private:
     std::vector<int> m_memberOption; ///< by option: its place in its group's lists
     std::vector<int> m_byWidth;      ///< items from the narrowest
     mutable std::size_t m_narrowest = 0;
-    std::vector<Tick> m_width;       ///< by item: its least width
+    std::vector<Tick> m_width; ///< by item: its least width
     Area m_leftArea = 0;
     Tick m_reached = 0;
     Area m_wasted = 0; ///< given up below the skyline
@@ -82,7 +82,7 @@ private:
     struct Size {
         Tick width, height;
     };
-    std::vector<Size> m_sizes;     ///< by option
+    std::vector<Size> m_sizes; ///< by option
     int m_wasteBits = 0;
 };
 

@@ -31,7 +31,8 @@ bool isImpossible(const Instance &instance, Length bound) {
 /// One instance on its way to an outcome: search and exact search in turns or side by side, and what both have found.
 class Solver {
 public:
-    Solver(const Instance &instance, const Limits &limits) : m_instance(instance), m_limits(limits), m_open(isOpen(instance)) {}
+    Solver(const Instance &instance, const Limits &limits)
+        : m_instance(instance), m_limits(limits), m_open(isOpen(instance)) {}
 
     Outcome run();
 
@@ -54,7 +55,7 @@ private:
     const Limits &m_limits;
     const bool m_open;
     const std::chrono::steady_clock::time_point m_begin = std::chrono::steady_clock::now();
-    mutable std::mutex m_mutex;           ///< guards what follows
+    mutable std::mutex m_mutex; ///< guards what follows
     std::vector<Placement> m_placements;
     Length m_length, m_bound;
     bool m_refused = false;
@@ -67,9 +68,12 @@ Outcome Solver::run() {
     if (isImpossible(m_instance, m_bound)) refuse();
     if (m_refused) return outcome();
     if (!m_limits.start.empty()) offer(m_limits.start);
-    if (!m_instance.rectilinear() || !decidable(m_instance)) search(part());
-    else if (m_limits.steps) inSteps();
-    else inTime();
+    if (!m_instance.rectilinear() || !decidable(m_instance))
+        search(part());
+    else if (m_limits.steps)
+        inSteps();
+    else
+        inTime();
     return outcome();
 }
 
@@ -87,7 +91,8 @@ void Solver::inTime() {
     first.seconds = std::min(whole * headStart, longestHeadStart);
     search(first);
     if (m_settled || stopped()) return;
-    const ExactLimits rest{.seconds = m_limits.threads > 1 ? left() : left() / 2, .steps = {}, .stop = [this] { return stopped(); }};
+    const ExactLimits rest{
+        .seconds = m_limits.threads > 1 ? left() : left() / 2, .steps = {}, .stop = [this] { return stopped(); }};
     if (m_limits.threads <= 1) {
         exact(rest);
         if (!m_settled) search(part());
@@ -127,7 +132,8 @@ Limits Solver::part() const {
 
 void Solver::search(const Limits &limits) {
     const Length bound = known().first;
-    const Outcome o = m_instance.rectilinear() ? searchRectangles(m_instance, limits, bound) : searchPolygons(m_instance, limits, bound);
+    const Outcome o = m_instance.rectilinear() ? searchRectangles(m_instance, limits, bound)
+                                               : searchPolygons(m_instance, limits, bound);
     if (o.kind == Outcome::Kind::CannotFit) refuse();
     if (o.kind == Outcome::Kind::Fits) offer(o.placements);
     const std::lock_guard lock(m_mutex);

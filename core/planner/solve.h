@@ -10,21 +10,23 @@ namespace boltwright::planner {
 
 /// Where a search stands, for whoever waits.
 struct Progress {
-    bool found = false;   ///< every item lies somewhere
-    Length length;        ///< best so far (open sheet)
-    Length bound;         ///< least it can take
-    int laid = 0;         ///< items laid in the best try so far
-    double share = 0;     ///< of the time or steps, 0 to 1
-    const std::vector<Placement> *best = nullptr; ///< complete and right, when just found or bettered; valid during the call
+    bool found = false; ///< every item lies somewhere
+    Length length;      ///< best so far (open sheet)
+    Length bound;       ///< least it can take
+    int laid = 0;       ///< items laid in the best try so far
+    double share = 0;   ///< of the time or steps, 0 to 1
+    const std::vector<Placement> *best =
+        nullptr; ///< complete and right, when just found or bettered; valid during the call
 };
 
 struct Limits {
-    std::optional<double> seconds;      ///< wall clock; or
-    std::optional<std::int64_t> steps;  ///< a count of search steps: then the result depends on instance, seed and steps alone
+    std::optional<double> seconds; ///< wall clock; or
+    std::optional<std::int64_t>
+        steps; ///< a count of search steps: then the result depends on instance, seed and steps alone
     int threads = 1;
     std::uint64_t seed = 1;
-    std::function<bool()> stop;                    ///< asked often, from any thread; true ends the search with what it has
-    std::function<void(const Progress &)> report;  ///< called now and then and at every better layout, from any thread
+    std::function<bool()> stop; ///< asked often, from any thread; true ends the search with what it has
+    std::function<void(const Progress &)> report; ///< called now and then and at every better layout, from any thread
     /// A complete right set of placements to start from, where there is one; the result is never worse.
     std::vector<Placement> start;
 };
@@ -37,9 +39,9 @@ struct Outcome {
     };
     Kind kind = Kind::NotFound;
     std::vector<Placement> placements; ///< by item; complete when it fits
-    Length length; ///< greatest y used (open sheet)
-    Length bound;  ///< no layout of this instance uses less (open sheet)
-    bool proved = false; ///< length equals bound, or the search of CannotFit ended
+    Length length;                     ///< greatest y used (open sheet)
+    Length bound;                      ///< no layout of this instance uses less (open sheet)
+    bool proved = false;               ///< length equals bound, or the search of CannotFit ended
     std::int64_t steps = 0;
 };
 

@@ -37,7 +37,9 @@ PanelPoint outwards(const Shape &shape, int edge, PanelPoint from, Length by) {
     const PanelRing ring = measuredOutline(shape);
     const Vector along = ring[(std::size_t(edge) + 1) % ring.size()] - ring[std::size_t(edge)];
     const double length = std::hypot(double(along.x.ticks()), double(along.y.ticks()));
-    const auto part = [&](Length side) { return Length::ticks(std::llround(double(side.ticks()) * double(by.ticks()) / length)); };
+    const auto part = [&](Length side) {
+        return Length::ticks(std::llround(double(side.ticks()) * double(by.ticks()) / length));
+    };
     return from + Vector{part(along.y), -part(along.x)};
 }
 
@@ -83,15 +85,18 @@ private:
                 return &m_job.clothOf(m_layout.cuts[other]) == &m_job.clothOf(m_layout.cuts[cut]);
             };
             const auto it = std::find_if(first.begin(), first.end(), sameCloth);
-            if (it == first.end()) first.push_back(cut);
-            else add(PhaseLink::Kind::Alike, *it, anchor, cut, anchor);
+            if (it == first.end())
+                first.push_back(cut);
+            else
+                add(PhaseLink::Kind::Alike, *it, anchor, cut, anchor);
         }
     }
 
     void pieces(const Panel &panel) {
         for (const Copy &copy : copiesOf(panel, m_layout)) {
             std::vector<int> cuts = copy.cuts;
-            std::sort(cuts.begin(), cuts.end(), [&](int a, int b) { return m_layout.cuts[a].piece < m_layout.cuts[b].piece; });
+            std::sort(cuts.begin(), cuts.end(),
+                      [&](int a, int b) { return m_layout.cuts[a].piece < m_layout.cuts[b].piece; });
             for (std::size_t k = 0; k + 1 < cuts.size(); ++k) {
                 const PieceSpan span = spanOf(panel, m_layout.cuts[cuts[k]], m_layout);
                 const PanelPoint join = span.sideToSide ? PanelPoint{span.to, {}} : PanelPoint{{}, span.to};

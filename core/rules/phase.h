@@ -15,8 +15,8 @@ namespace boltwright {
 struct PhaseLink {
     enum class Kind { Alike, Flow, Join };
     Kind kind = Kind::Alike;
-    int a = 0, b = 0;       ///< indices into the layout's cuts
-    PanelPoint atA, atB;    ///< each in the frame of its own panel; what is lost in the join is already added
+    int a = 0, b = 0;    ///< indices into the layout's cuts
+    PanelPoint atA, atB; ///< each in the frame of its own panel; what is lost in the join is already added
 };
 
 /// Every link between cuts that the layout has. Cuts freed by a concession (off centre) have none.

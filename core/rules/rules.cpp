@@ -1,11 +1,11 @@
 #include "core/rules/rules.h"
 
+#include "core/measure/length_text.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <set>
-
-#include "core/measure/length_text.h"
 
 namespace boltwright {
 namespace {
@@ -32,24 +32,34 @@ bool repeatsEnough(const MotifWish &wish, Turn turn, const Pattern &pattern) {
 std::vector<Turn> turnsOfRun(Run run, Way way) {
     const bool two = way == Way::Two;
     switch (run) {
-    case Run::UpRoll: return two ? std::vector{Turn::Deg0, Turn::Deg180} : std::vector{Turn::Deg0};
-    case Run::DownRoll: return two ? std::vector{Turn::Deg180, Turn::Deg0} : std::vector{Turn::Deg180};
-    case Run::Railroad: return two ? std::vector{Turn::Deg90, Turn::Deg270} : std::vector{Turn::Deg90};
+    case Run::UpRoll:
+        return two ? std::vector{Turn::Deg0, Turn::Deg180} : std::vector{Turn::Deg0};
+    case Run::DownRoll:
+        return two ? std::vector{Turn::Deg180, Turn::Deg0} : std::vector{Turn::Deg180};
+    case Run::Railroad:
+        return two ? std::vector{Turn::Deg90, Turn::Deg270} : std::vector{Turn::Deg90};
     case Run::Either:
-        return two ? std::vector{Turn::Deg0, Turn::Deg90, Turn::Deg180, Turn::Deg270} : std::vector{Turn::Deg0, Turn::Deg90};
+        return two ? std::vector{Turn::Deg0, Turn::Deg90, Turn::Deg180, Turn::Deg270}
+                   : std::vector{Turn::Deg0, Turn::Deg90};
     case Run::Bias:
-        return two ? std::vector{Turn::Deg45, Turn::Deg315, Turn::Deg135, Turn::Deg225} : std::vector{Turn::Deg45, Turn::Deg315};
+        return two ? std::vector{Turn::Deg45, Turn::Deg315, Turn::Deg135, Turn::Deg225}
+                   : std::vector{Turn::Deg45, Turn::Deg315};
     }
     return {};
 }
 
 std::string wordsFor(Turn turn) {
     switch (turn) {
-    case Turn::Deg0: return "up the roll";
-    case Turn::Deg90: return "railroaded";
-    case Turn::Deg180: return "down the roll";
-    case Turn::Deg270: return "railroaded, top to the right";
-    default: return "on the bias";
+    case Turn::Deg0:
+        return "up the roll";
+    case Turn::Deg90:
+        return "railroaded";
+    case Turn::Deg180:
+        return "down the roll";
+    case Turn::Deg270:
+        return "railroaded, top to the right";
+    default:
+        return "on the bias";
     }
 }
 
@@ -69,7 +79,8 @@ bool mayTurnSo(const Job &job, const Layout &layout, const Panel &panel, const C
 }
 
 /// What the roll's own frame of reference is for two cuts of one cloth: each phase is taken from its sheet's motif.
-ClothPoint inPhaseOn(const Cloth &cloth, const std::optional<std::string> &from, const std::optional<std::string> &to, ClothPoint p) {
+ClothPoint inPhaseOn(const Cloth &cloth, const std::optional<std::string> &from, const std::optional<std::string> &to,
+                     ClothPoint p) {
     const auto a = cloth.latticeOn(from), b = cloth.latticeOn(to);
     return a && b ? p + (b->motif() - a->motif()) : p;
 }
@@ -86,7 +97,8 @@ Length gapBetween(const LaidCut &a, const LaidCut &b) {
 }
 
 bool farApart(const ClothBox &a, const ClothBox &b, Length gap) {
-    return a.low.x - gap >= b.high.x || b.low.x - gap >= a.high.x || a.low.y - gap >= b.high.y || b.low.y - gap >= a.high.y;
+    return a.low.x - gap >= b.high.x || b.low.x - gap >= a.high.x || a.low.y - gap >= b.high.y ||
+           b.low.y - gap >= a.high.y;
 }
 
 bool overlapping(const LaidCut &a, const LaidCut &b) {
@@ -105,8 +117,8 @@ bool tooNear(const LaidCut &a, const LaidCut &b, Length gap) {
 class Inspector {
 public:
     Inspector(const Job &job, const Layout &layout, const std::vector<LaidCut> &laid, int cut)
-        : m_job(job), m_layout(layout), m_laid(laid), m_index(cut), m_me(laid[std::size_t(cut)]), m_cut(layout.cuts[std::size_t(cut)]),
-          m_cloth(job.clothOf(m_cut)) {}
+        : m_job(job), m_layout(layout), m_laid(laid), m_index(cut), m_me(laid[std::size_t(cut)]),
+          m_cut(layout.cuts[std::size_t(cut)]), m_cloth(job.clothOf(m_cut)) {}
 
     std::vector<Breach> all(const std::vector<PhaseLink> &links) {
         if (!m_me.panel) return {};
@@ -131,11 +143,14 @@ public:
     }
 
 private:
-    void add(Breach::Kind kind, std::string text, int other = -1) { m_found.push_back({kind, m_index, other, std::move(text)}); }
+    void add(Breach::Kind kind, std::string text, int other = -1) {
+        m_found.push_back({kind, m_index, other, std::move(text)});
+    }
     std::string said(Length l) const { return spokenWithUnit(l, m_job.unit); }
 
     bool isNeighbour(std::size_t i) const {
-        return int(i) != m_index && m_laid[i].panel && m_layout.cuts[i].on == m_cut.on && &m_job.clothOf(m_layout.cuts[i]) == &m_cloth;
+        return int(i) != m_index && m_laid[i].panel && m_layout.cuts[i].on == m_cut.on &&
+               &m_job.clothOf(m_layout.cuts[i]) == &m_cloth;
     }
 
     bool insideCloth() const {
@@ -170,8 +185,10 @@ private:
         const ClothBox box = boxOf(room), whole{{Length{}, Length{}}, {m_cloth.bolt->width, box.high.y}};
         const auto side = [&](Length past, Length offCloth, const char *edge, const char *off) {
             if (past <= placeTolerance) return;
-            if (offCloth > placeTolerance) add(Breach::Kind::Cloth, fmt::format("{} off the cloth at the {}", said(offCloth), off));
-            else add(Breach::Kind::Edge, fmt::format("{} too near the {}", said(past), edge));
+            if (offCloth > placeTolerance)
+                add(Breach::Kind::Cloth, fmt::format("{} off the cloth at the {}", said(offCloth), off));
+            else
+                add(Breach::Kind::Edge, fmt::format("{} too near the {}", said(past), edge));
         };
         side(box.low.x - m_me.box.low.x, whole.low.x - m_me.box.low.x, "left selvage", "left selvage");
         side(m_me.box.high.x - box.high.x, m_me.box.high.x - whole.high.x, "right selvage", "right selvage");
@@ -187,23 +204,31 @@ private:
     void flaws() {
         if (m_me.panel->hidden) return;
         for (const Flaw &flaw : flawsOn(m_cloth, m_cut.on))
-            if (crosses(flaw)) add(Breach::Kind::Flaw, flaw.note.empty() ? "lies over a flaw" : fmt::format("lies over a flaw ({})", flaw.note));
+            if (crosses(flaw))
+                add(Breach::Kind::Flaw,
+                    flaw.note.empty() ? "lies over a flaw" : fmt::format("lies over a flaw ({})", flaw.note));
     }
 
     void neighbours() {
         for (std::size_t i = 0; i < m_laid.size(); ++i) {
             if (!isNeighbour(i) || !tooNear(m_me, m_laid[i], m_job.gap)) continue;
             const std::string other = name(*m_laid[i].panel);
-            if (overlapping(m_me, m_laid[i])) add(Breach::Kind::Neighbour, fmt::format("lies over {}", other), int(i));
-            else add(Breach::Kind::Neighbour, fmt::format("{} from {}, and {} is kept between cuts", said(gapBetween(m_me, m_laid[i])), other, said(m_job.gap)), int(i));
+            if (overlapping(m_me, m_laid[i]))
+                add(Breach::Kind::Neighbour, fmt::format("lies over {}", other), int(i));
+            else
+                add(Breach::Kind::Neighbour,
+                    fmt::format("{} from {}, and {} is kept between cuts", said(gapBetween(m_me, m_laid[i])), other,
+                                said(m_job.gap)),
+                    int(i));
         }
     }
 
     void turn() {
         if (mayTurnSo(m_job, m_layout, *m_me.panel, m_cut)) return;
         const auto turns = turnsOf(*m_me.panel, m_job.clothOf(*m_me.panel), m_cloth);
-        add(Breach::Kind::Turn, turns.empty() ? std::string("its motif asks for a repeat that this cloth has not")
-                                              : fmt::format("lies {}, and is to be {}", wordsFor(m_cut.turn), wordsFor(turns.front())));
+        add(Breach::Kind::Turn,
+            turns.empty() ? std::string("its motif asks for a repeat that this cloth has not")
+                          : fmt::format("lies {}, and is to be {}", wordsFor(m_cut.turn), wordsFor(turns.front())));
     }
 
     void motif() {
@@ -241,8 +266,11 @@ private:
             if (places.holds(mine, placeTolerance)) continue;
             const Vector off = places.nearest(mine) - mine;
             const Length by = std::max(abs(off.x), abs(off.y));
-            add(kind, link.kind == PhaseLink::Kind::Alike ? fmt::format("shows another part of the repeat than its twin, by {}", said(by))
-                                                          : fmt::format("the pattern misses {} by {}", who, said(by)), other);
+            add(kind,
+                link.kind == PhaseLink::Kind::Alike
+                    ? fmt::format("shows another part of the repeat than its twin, by {}", said(by))
+                    : fmt::format("the pattern misses {} by {}", who, said(by)),
+                other);
         }
     }
 
@@ -250,10 +278,13 @@ private:
         const std::vector<Length> have = allowancesOf(*m_me.panel, m_cut);
         for (int edge = 0; edge < int(have.size()); ++edge) {
             Length least = m_me.panel->leastAllowance(edge);
-            if (const auto it = m_me.panel->may.stretcher.find(edge); it != m_me.panel->may.stretcher.end() && conceded(m_layout, m_cut, Concession::Kind::Stretcher))
+            if (const auto it = m_me.panel->may.stretcher.find(edge);
+                it != m_me.panel->may.stretcher.end() && conceded(m_layout, m_cut, Concession::Kind::Stretcher))
                 least = std::min(least, it->second);
             if (have[std::size_t(edge)] < least - placeTolerance)
-                add(Breach::Kind::Allowance, fmt::format("{} left at the {} edge, and it needs {}", said(have[std::size_t(edge)]), edgeName(m_me.panel->shape, edge), said(least)));
+                add(Breach::Kind::Allowance,
+                    fmt::format("{} left at the {} edge, and it needs {}", said(have[std::size_t(edge)]),
+                                edgeName(m_me.panel->shape, edge), said(least)));
         }
     }
 
@@ -311,7 +342,8 @@ std::optional<PlaceSet> allowedPlaces(const Job &job, const Layout &layout, int 
         const Cut &other = layout.cuts[std::size_t(first ? link.b : link.a)];
         const Panel *otherPanel = job.panel(other.panel);
         if (!otherPanel || &job.clothOf(other) != &cloth || other.turn != cut.turn) continue;
-        const ClothPoint theirs = inPhaseOn(cloth, other.on, cut.on, lay(*otherPanel, other, layout).at(first ? link.atB : link.atA));
+        const ClothPoint theirs =
+            inPhaseOn(cloth, other.on, cut.on, lay(*otherPanel, other, layout).at(first ? link.atB : link.atA));
         const Vector toCorner = ClothPoint{cut.x, cut.y} - me.at(first ? link.atA : link.atB);
         places = PlaceSet::common(*places, PlaceSet::inPhaseWith(*lattice, theirs).movedBy(toCorner), placeTolerance);
         if (!places) return std::nullopt;

@@ -1,11 +1,11 @@
 #include "core/rules/settle.h"
 
+#include "core/measure/length_text.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <optional>
-
-#include "core/measure/length_text.h"
 
 namespace boltwright {
 namespace {
@@ -81,8 +81,11 @@ public:
             return (level ? "level with " : "centred on ") + what;
         };
         const bool both = !m_places->freeX() && !m_places->freeY();
-        if (!m_places->freeX()) s.guides.push_back({own ? Guide::Kind::Motif : Guide::Kind::Partner, false, anchor.x, text(false)});
-        if (!m_places->freeY()) s.guides.push_back({own ? Guide::Kind::Motif : Guide::Kind::Partner, true, anchor.y, text(!both && !stripes)});
+        if (!m_places->freeX())
+            s.guides.push_back({own ? Guide::Kind::Motif : Guide::Kind::Partner, false, anchor.x, text(false)});
+        if (!m_places->freeY())
+            s.guides.push_back(
+                {own ? Guide::Kind::Motif : Guide::Kind::Partner, true, anchor.y, text(!both && !stripes)});
     }
 
 private:
@@ -117,20 +120,23 @@ private:
             all.push_back({high - size, guide(high, "at the right selvage", Guide::Kind::Selvage)});
         } else {
             all.push_back({low, guide(low, "at the cut end", Guide::Kind::CutEnd)});
-            if (high < Length::limit()) all.push_back({high - size, guide(high, "at the end of the bolt", Guide::Kind::CutEnd)});
+            if (high < Length::limit())
+                all.push_back({high - size, guide(high, "at the end of the bolt", Guide::Kind::CutEnd)});
         }
     }
 
     void neighbour(std::vector<Spot> &all, bool x, Length size, const LaidCut &other) const {
         const Length low = side(other.box, x, false), high = side(other.box, x, true);
         const std::string name = nameOf(*other.panel);
-        const std::string beside = m_job.gap == Length{} ? fmt::format("against {}", name)
-                                                         : fmt::format("{} from {}", spokenWithUnit(m_job.gap, m_job.unit), name);
+        const std::string beside = m_job.gap == Length{}
+                                       ? fmt::format("against {}", name)
+                                       : fmt::format("{} from {}", spokenWithUnit(m_job.gap, m_job.unit), name);
         // Only one that it could touch: they share some of the other axis, give or take their own size.
         all.push_back({high + m_job.gap, Guide{Guide::Kind::Neighbour, !x, high + m_job.gap, beside}});
         all.push_back({low - m_job.gap - size, Guide{Guide::Kind::Neighbour, !x, low - m_job.gap, beside}});
         all.push_back({low, Guide{Guide::Kind::Level, !x, low, fmt::format("level with {}", name)}});
-        if (high - low != size) all.push_back({high - size, Guide{Guide::Kind::Level, !x, high, fmt::format("level with {}", name)}});
+        if (high - low != size)
+            all.push_back({high - size, Guide{Guide::Kind::Level, !x, high, fmt::format("level with {}", name)}});
     }
 
     const Job &m_job;
@@ -151,8 +157,10 @@ struct Candidate {
 /// The nearest spot on one axis within reach, preferring edges and neighbours over levels at the same place.
 std::vector<Spot> nearest(std::vector<Spot> spots, Length hand, Length reach) {
     std::erase_if(spots, [&](const Spot &s) { return abs(s.at - hand) > reach; });
-    std::stable_sort(spots.begin(), spots.end(), [&](const Spot &a, const Spot &b) { return abs(a.at - hand) < abs(b.at - hand); });
-    spots.erase(std::unique(spots.begin(), spots.end(), [](const Spot &a, const Spot &b) { return a.at == b.at; }), spots.end());
+    std::stable_sort(spots.begin(), spots.end(),
+                     [&](const Spot &a, const Spot &b) { return abs(a.at - hand) < abs(b.at - hand); });
+    spots.erase(std::unique(spots.begin(), spots.end(), [](const Spot &a, const Spot &b) { return a.at == b.at; }),
+                spots.end());
     return spots;
 }
 
@@ -168,21 +176,25 @@ std::vector<Spot> spotsNear(const Table &table, bool x, Length hand, Length reac
 std::vector<Candidate> candidates(const Table &table, ClothPoint hand, Length reach, std::size_t most) {
     const PlaceSet places = table.places().value_or(PlaceSet{});
     std::vector<Spot> xs, ys;
-    if (places.freeX()) xs = spotsNear(table, true, hand.x, reach, most);
-    else for (Length x : {places.previousX(hand.x), places.nextX(hand.x)}) xs.push_back({x, std::nullopt});
+    if (places.freeX())
+        xs = spotsNear(table, true, hand.x, reach, most);
+    else
+        for (Length x : {places.previousX(hand.x), places.nextX(hand.x)}) xs.push_back({x, std::nullopt});
     if (places.freeY()) ys = spotsNear(table, false, hand.y, reach, most);
     std::vector<Candidate> all;
     const auto weigh = [&](const Spot &s, Length at) { return s.guide || s.at != at ? abs(s.at - at) : reach; };
     for (const Spot &x : xs) {
         std::vector<Spot> column = ys;
         if (!places.freeY())
-            for (Length y : {places.previousY(x.at, hand.y), places.nextY(x.at, hand.y)}) column.push_back({y, std::nullopt});
+            for (Length y : {places.previousY(x.at, hand.y), places.nextY(x.at, hand.y)})
+                column.push_back({y, std::nullopt});
         for (const Spot &y : column) {
             const Length dx = weigh(x, hand.x), dy = weigh(y, hand.y);
             all.push_back({dx * dx + dy * dy, {x.at, y.at}, x.guide, y.guide});
         }
     }
-    std::stable_sort(all.begin(), all.end(), [](const Candidate &a, const Candidate &b) { return a.distance < b.distance; });
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Candidate &a, const Candidate &b) { return a.distance < b.distance; });
     return all;
 }
 
@@ -213,7 +225,8 @@ Settled rest(const Job &job, const Layout &layout, int cut, ClothPoint hand, Len
     if (!table.exists()) return here;
     const PlaceSet places = table.places().value_or(PlaceSet{});
     // The pattern's places near each edge and neighbour, and those near the hand, all round.
-    std::vector<Spot> xs = nearest(table.spots(true), hand.x, Length::limit()), ys = nearest(table.spots(false), hand.y, Length::limit());
+    std::vector<Spot> xs = nearest(table.spots(true), hand.x, Length::limit()),
+                      ys = nearest(table.spots(false), hand.y, Length::limit());
     xs.push_back({hand.x, std::nullopt});
     ys.push_back({hand.y, std::nullopt});
     std::vector<Candidate> all;
@@ -222,9 +235,11 @@ Settled rest(const Job &job, const Layout &layout, int cut, ClothPoint hand, Len
             for (const Spot &y : ys)
                 for (const Length atY : {places.previousY(atX, y.at), places.nextY(atX, y.at)}) {
                     const ClothPoint p{atX, atY};
-                    all.push_back({dot(p - hand, p - hand), p, atX == x.at ? x.guide : std::nullopt, atY == y.at ? y.guide : std::nullopt});
+                    all.push_back({dot(p - hand, p - hand), p, atX == x.at ? x.guide : std::nullopt,
+                                   atY == y.at ? y.guide : std::nullopt});
                 }
-    std::stable_sort(all.begin(), all.end(), [](const Candidate &a, const Candidate &b) { return a.distance < b.distance; });
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Candidate &a, const Candidate &b) { return a.distance < b.distance; });
     for (const Candidate &c : all)
         if (table.roomAt(c.corner))
             if (Settled s = finish(table, c); s.right) return s;

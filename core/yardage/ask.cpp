@@ -147,8 +147,10 @@ std::vector<ExtraLength> extraLengths(const Job &whole, const std::string &cloth
         for (Panel &panel : e.job.panels) panel.hidden = false;
         PlanOptions share = options;
         share.from = nullptr;
-        if (share.steps) *share.steps = std::max<std::int64_t>(1, *share.steps / std::int64_t(cloth.remnants.size()));
-        else share.seconds = share.seconds.value_or(5) / double(cloth.remnants.size());
+        if (share.steps)
+            *share.steps = std::max<std::int64_t>(1, *share.steps / std::int64_t(cloth.remnants.size()));
+        else
+            share.seconds = share.seconds.value_or(5) / double(cloth.remnants.size());
         e.plan = plan(e.job, share);
         if (e.plan.kind != planner::Outcome::Kind::Fits || e.plan.layout.cloths.empty()) continue;
         const ClothUse &use = e.plan.layout.cloths.front();
@@ -157,7 +159,8 @@ std::vector<ExtraLength> extraLengths(const Job &whole, const std::string &cloth
         e.atLeast = cloth.remnants.size() == 1 ? beyond(use.bound.value_or(Length{})) : Length{};
         all.push_back(std::move(e));
     }
-    std::stable_sort(all.begin(), all.end(), [](const ExtraLength &a, const ExtraLength &b) { return a.extra < b.extra; });
+    std::stable_sort(all.begin(), all.end(),
+                     [](const ExtraLength &a, const ExtraLength &b) { return a.extra < b.extra; });
     return all;
 }
 

@@ -18,9 +18,9 @@ struct AskCloth {
 };
 
 struct AskOptions {
-    PlanOptions plan;      ///< seconds or steps for each cloth; threads are shared out over the table
-    Length reserve;        ///< for flaws and mistakes, on top
-    int eighths = 2;       ///< the shop's step
+    PlanOptions plan; ///< seconds or steps for each cloth; threads are shared out over the table
+    Length reserve;   ///< for flaws and mistakes, on top
+    int eighths = 2;  ///< the shop's step
     /// Called after each answer, from any thread, one call at a time.
     std::function<void(int done, int of)> progress;
 };
@@ -32,7 +32,7 @@ struct AskAnswer {
     Length planned;    ///< length of that layout
     Length firstMotif; ///< extra because the first motif of a bolt may lie anywhere: up to one repeat
     Length reserve;
-    Length buy;        ///< all of these, rounded up to the shop's step
+    Length buy; ///< all of these, rounded up to the shop's step
 };
 
 /// The job's main cloth exchanged for another: width and repeat changed, way, selvage, gap kept. Where the new cloth
@@ -47,9 +47,9 @@ std::vector<AskAnswer> askFor(const Job &job, const std::vector<AskCloth> &cloth
 /// with which all panels were laid.
 struct ExtraLength {
     std::string remnant;
-    Length extra;        ///< found by planning
-    Length atLeast;      ///< proved: less will not do
-    Plan plan;           ///< on the longer piece, as a bolt whose missing corners are flaws
+    Length extra;   ///< found by planning
+    Length atLeast; ///< proved: less will not do
+    Plan plan;      ///< on the longer piece, as a bolt whose missing corners are flaws
     Job job;
 };
 /// Tries every remnant of the cloth; the smallest first. Empty when no length would do (a panel too wide).

@@ -5,7 +5,8 @@
 namespace boltwright {
 
 Job onlyCloth(Job job, const std::string &cloth) {
-    std::erase_if(job.panels, [&, main = job.cloths.front().id](const Panel &p) { return p.cloth.value_or(main) != cloth; });
+    std::erase_if(job.panels,
+                  [&, main = job.cloths.front().id](const Panel &p) { return p.cloth.value_or(main) != cloth; });
     std::erase_if(job.flows, [&](const Flow &f) { return !job.panel(f.from.panel) || !job.panel(f.to.panel); });
     std::erase_if(job.cloths, [&](const Cloth &c) { return c.id != cloth; });
     for (Panel &p : job.panels) {

@@ -11,11 +11,16 @@ namespace {
 
 std::string wordsFor(Run run) {
     switch (run) {
-    case Run::UpRoll: return "up the roll";
-    case Run::DownRoll: return "down the roll";
-    case Run::Railroad: return "railroaded";
-    case Run::Either: return "either way";
-    case Run::Bias: return "on the bias";
+    case Run::UpRoll:
+        return "up the roll";
+    case Run::DownRoll:
+        return "down the roll";
+    case Run::Railroad:
+        return "railroaded";
+    case Run::Either:
+        return "either way";
+    case Run::Bias:
+        return "on the bias";
     }
     return {};
 }
@@ -27,7 +32,8 @@ int joinsIn(const Layout &layout) {
 std::vector<std::string> differences(const Job &asked, const Job &run) {
     std::vector<std::string> all;
     for (std::size_t i = 0; i < asked.panels.size(); ++i) {
-        const Run was = runOf(asked.panels[i], asked.clothOf(asked.panels[i])), is = runOf(run.panels[i], run.clothOf(run.panels[i]));
+        const Run was = runOf(asked.panels[i], asked.clothOf(asked.panels[i])),
+                  is = runOf(run.panels[i], run.clothOf(run.panels[i]));
         if (was == is) continue;
         const std::string &name = asked.panels[i].name.empty() ? asked.panels[i].id : asked.panels[i].name;
         all.push_back(fmt::format("{}: {} instead of {}", name, wordsFor(is), wordsFor(was)));
@@ -39,10 +45,14 @@ std::vector<std::string> differences(const Job &asked, const Job &run) {
 
 std::string nameOf(RunWay way) {
     switch (way) {
-    case RunWay::AsAsked: return "as asked";
-    case RunWay::UpRoll: return "up the roll";
-    case RunWay::Railroad: return "railroaded";
-    case RunWay::AsItFalls: return "as it falls best";
+    case RunWay::AsAsked:
+        return "as asked";
+    case RunWay::UpRoll:
+        return "up the roll";
+    case RunWay::Railroad:
+        return "railroaded";
+    case RunWay::AsItFalls:
+        return "as it falls best";
     }
     return {};
 }
@@ -55,7 +65,8 @@ Job runThatWay(Job job, RunWay way) {
     return job;
 }
 
-std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options, const std::function<void(double share)> &progress) {
+std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options,
+                                   const std::function<void(double share)> &progress) {
     constexpr RunWay ways[] = {RunWay::AsAsked, RunWay::UpRoll, RunWay::Railroad, RunWay::AsItFalls};
     std::vector<RunAnswer> answers;
     for (RunWay way : ways) {
@@ -64,8 +75,10 @@ std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options, c
         answer.way = way;
         answer.job = runThatWay(job, way);
         PlanOptions share = options;
-        if (share.steps) *share.steps = std::max<std::int64_t>(1, *share.steps / std::int64_t(std::size(ways)));
-        else share.seconds = share.seconds.value_or(5) / double(std::size(ways));
+        if (share.steps)
+            *share.steps = std::max<std::int64_t>(1, *share.steps / std::int64_t(std::size(ways)));
+        else
+            share.seconds = share.seconds.value_or(5) / double(std::size(ways));
         // As it falls, a layout of any one way is right: begin from the best of them.
         const Layout *best = nullptr;
         if (way == RunWay::AsItFalls)

@@ -12,10 +12,10 @@ enum class RunWay { AsAsked, UpRoll, Railroad, AsItFalls };
 /// What running the cloth that way comes to.
 struct RunAnswer {
     RunWay way = RunWay::AsAsked;
-    Job job;   ///< the job with that run; taking the answer means taking its panels' runs
+    Job job; ///< the job with that run; taking the answer means taking its panels' runs
     Plan plan;
-    int joins = 0;                     ///< seams inside panels that are made of pieces
-    std::vector<std::string> turned;   ///< panels that look different from what was asked, in words
+    int joins = 0;                   ///< seams inside panels that are made of pieces
+    std::vector<std::string> turned; ///< panels that look different from what was asked, in words
 };
 
 /// The job with every panel run that way; panels on the bias stay on the bias.
@@ -23,7 +23,8 @@ Job runThatWay(Job job, RunWay way);
 
 /// The same job up the roll, railroaded, and as it falls best for each panel, each with its share of the time. A way in
 /// which a motif has no repeat is answered with the plan's own reason.
-std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options, const std::function<void(double share)> &progress = nullptr);
+std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options,
+                                   const std::function<void(double share)> &progress = nullptr);
 
 std::string nameOf(RunWay way);
 

@@ -43,14 +43,22 @@ std::string adviceFor(StairKind kind, const Job &job, Length step) {
     if (step == Length{}) return {};
     const std::string less = spokenAlongRoll(step, job.unit);
     switch (kind) {
-    case StairKind::Allowances: return fmt::format("narrower seams and pulls save at most {}", less);
-    case StairKind::Width: return "another width of cloth, or one more join in a long part, may hold the parts better";
-    case StairKind::Direction: return fmt::format("cloth that may be turned either way, without nap or a print with a top: {} less", less);
-    case StairKind::Motif: return fmt::format("plain cloth of the same width, or motifs not centred: {} less", less);
-    case StairKind::Flow: return fmt::format("letting the pattern miss where parts meet: {} less", less);
-    case StairKind::SelvageGaps: return {};
-    case StairKind::Rounding: return fmt::format("{} is left for repairs", less);
-    case StairKind::BareArea: return {};
+    case StairKind::Allowances:
+        return fmt::format("narrower seams and pulls save at most {}", less);
+    case StairKind::Width:
+        return "another width of cloth, or one more join in a long part, may hold the parts better";
+    case StairKind::Direction:
+        return fmt::format("cloth that may be turned either way, without nap or a print with a top: {} less", less);
+    case StairKind::Motif:
+        return fmt::format("plain cloth of the same width, or motifs not centred: {} less", less);
+    case StairKind::Flow:
+        return fmt::format("letting the pattern miss where parts meet: {} less", less);
+    case StairKind::SelvageGaps:
+        return {};
+    case StairKind::Rounding:
+        return fmt::format("{} is left for repairs", less);
+    case StairKind::BareArea:
+        return {};
     }
     return {};
 }
@@ -76,14 +84,22 @@ void descend(Landing &landing, const Landing *above, PlanOptions options, const 
 
 std::string nameOf(StairKind kind) {
     switch (kind) {
-    case StairKind::BareArea: return "bare measured area";
-    case StairKind::Allowances: return "seams, pulls and tucks";
-    case StairKind::Width: return "what the width cannot hold";
-    case StairKind::Direction: return "nap or direction";
-    case StairKind::Motif: return "motifs in the middle";
-    case StairKind::Flow: return "pattern match";
-    case StairKind::SelvageGaps: return "selvages, squared end and gaps";
-    case StairKind::Rounding: return "rounding up to what is sold";
+    case StairKind::BareArea:
+        return "bare measured area";
+    case StairKind::Allowances:
+        return "seams, pulls and tucks";
+    case StairKind::Width:
+        return "what the width cannot hold";
+    case StairKind::Direction:
+        return "nap or direction";
+    case StairKind::Motif:
+        return "motifs in the middle";
+    case StairKind::Flow:
+        return "pattern match";
+    case StairKind::SelvageGaps:
+        return "selvages, squared end and gaps";
+    case StairKind::Rounding:
+        return "rounding up to what is sold";
     }
     return {};
 }
@@ -105,8 +121,10 @@ Result<Staircase> staircaseOf(const Job &whole, const std::string &clothId, cons
     add(StairKind::Width, withoutDirection(landings.back().job));
     for (std::size_t i = 0; i < landings.size(); ++i) {
         PlanOptions share = options.plan;
-        if (share.steps) *share.steps = std::max<std::int64_t>(1, *share.steps / std::int64_t(landings.size()));
-        else share.seconds = share.seconds.value_or(5) / double(landings.size());
+        if (share.steps)
+            *share.steps = std::max<std::int64_t>(1, *share.steps / std::int64_t(landings.size()));
+        else
+            share.seconds = share.seconds.value_or(5) / double(landings.size());
         if (options.progress) options.progress(double(i) / double(landings.size()));
         const bool same = i > 0 && landings[i].job == landings[i - 1].job;
         if (same) {

@@ -33,14 +33,15 @@ struct Stair {
 
 struct Staircase {
     std::string cloth;
-    Length needed; ///< the planned length
-    Length buy;    ///< rounded up
+    Length needed;             ///< the planned length
+    Length buy;                ///< rounded up
     std::vector<Stair> stairs; ///< one a kind, in order; no step is negative
 };
 
 struct StaircaseOptions {
-    PlanOptions plan; ///< seconds or steps are for the whole staircase; `from` is the layout to explain, where there is one
-    int eighths = 2;  ///< the shop's step: eighths of a yard, or tenths of a metre where the job is metric
+    PlanOptions
+        plan; ///< seconds or steps are for the whole staircase; `from` is the layout to explain, where there is one
+    int eighths = 2; ///< the shop's step: eighths of a yard, or tenths of a metre where the job is metric
     std::function<void(double share)> progress; ///< after each landing, from the calling thread
 };
 

@@ -74,11 +74,16 @@ Case stripCase(const fs::path &file, const std::string &set) {
         std::string first;
         std::int64_t value = 0;
         words >> first >> value;
-        if (first == "strip_width") sheet.room = rectangle(unit(value), Length::limit());
-        else if (first == "optimal_height") c.known = c.knownBound = unit(value);
-        else if (first == "best_height") c.known = unit(value);
-        else if (first == "lower_bound") c.knownBound = unit(value);
-        else addRectangle(c.instance, unit(std::stoll(first)), unit(value));
+        if (first == "strip_width")
+            sheet.room = rectangle(unit(value), Length::limit());
+        else if (first == "optimal_height")
+            c.known = c.knownBound = unit(value);
+        else if (first == "best_height")
+            c.known = unit(value);
+        else if (first == "lower_bound")
+            c.knownBound = unit(value);
+        else
+            addRectangle(c.instance, unit(std::stoll(first)), unit(value));
     }
     c.instance.sheets.push_back(sheet);
     return c;
@@ -97,9 +102,12 @@ Case binCase(const fs::path &file) {
         std::string first, second;
         std::int64_t third = 0;
         words >> first >> second >> third;
-        if (first == "bin") sheet.room = rectangle(unit(std::stoll(second)), unit(third));
-        else if (first == "label") c.fits = second == "feasible";
-        else addRectangle(c.instance, unit(std::stoll(first)), unit(std::stoll(second)));
+        if (first == "bin")
+            sheet.room = rectangle(unit(std::stoll(second)), unit(third));
+        else if (first == "label")
+            c.fits = second == "feasible";
+        else
+            addRectangle(c.instance, unit(std::stoll(first)), unit(std::stoll(second)));
     }
     c.instance.sheets.push_back(sheet);
     return c;
@@ -109,11 +117,14 @@ std::vector<Case> casesOf(const std::string &set) {
     const auto shared = sharedFolder();
     if (!shared) throw std::runtime_error("no shared folder beside the checkout");
     const bool folder = fs::exists(*shared / "bench" / "rect" / set);
-    const fs::path from = set == "opp" ? *shared / "bench" / "opp" : folder ? *shared / "bench" / "rect" / set : *shared / "bench" / "rect";
+    const fs::path from = set == "opp" ? *shared / "bench" / "opp"
+                          : folder     ? *shared / "bench" / "rect" / set
+                                       : *shared / "bench" / "rect";
     std::vector<fs::path> files;
     for (const auto &entry : fs::directory_iterator(from)) {
         const std::string name = entry.path().stem().string();
-        const bool member = folder || set == "opp" || (name.rfind(set, 0) == 0 && name.size() > set.size() && std::isdigit(name[set.size()]));
+        const bool member = folder || set == "opp" ||
+                            (name.rfind(set, 0) == 0 && name.size() > set.size() && std::isdigit(name[set.size()]));
         if (entry.path().extension() == ".txt" && member) files.push_back(entry.path());
     }
     std::sort(files.begin(), files.end());
@@ -126,12 +137,12 @@ Case plantedCase(const std::string &family, int n, int seed, double slack, doubl
     const auto shared = sharedFolder();
     if (!shared) throw std::runtime_error("no shared folder beside the checkout");
     std::ostringstream command;
-    command << "python3 '" << (*shared / "tools" / "planted.py").string() << "' " << family << ' ' << n << ' ' << seed << " --slack " << slack
-            << " --answer /dev/stderr 2>&1 >/dev/null";
+    command << "python3 '" << (*shared / "tools" / "planted.py").string() << "' " << family << ' ' << n << ' ' << seed
+            << " --slack " << slack << " --answer /dev/stderr 2>&1 >/dev/null";
     const json answer = json::parse(output(command.str()));
     command.str("");
-    command << "python3 '" << (*shared / "tools" / "planted.py").string() << "' " << family << ' ' << n << ' ' << seed << " --slack " << slack
-            << " --answer /dev/null";
+    command << "python3 '" << (*shared / "tools" / "planted.py").string() << "' " << family << ' ' << n << ' ' << seed
+            << " --slack " << slack << " --answer /dev/null";
     const json job = json::parse(output(command.str()));
     Case c;
     c.name = family + "-" + std::to_string(n) + "-" + std::to_string(seed);
@@ -145,7 +156,8 @@ Case plantedCase(const std::string &family, int n, int seed, double slack, doubl
         sheet.room = rectangle(inches(cloth["bolt"]["width"]), Length::limit());
     } else {
         sheet.room = ringFrom(cloth["remnants"][0]["outline"]);
-        for (const json &flaw : cloth["remnants"][0].value("flaws", json::array())) sheet.flaws.push_back(ringFrom(flaw["outline"]));
+        for (const json &flaw : cloth["remnants"][0].value("flaws", json::array()))
+            sheet.flaws.push_back(ringFrom(flaw["outline"]));
     }
     Pattern pattern;
     if (cloth.contains("pattern")) {

@@ -14,9 +14,9 @@ struct Case {
     std::string name;
     std::string set; ///< means are taken over these
     planner::Instance instance;
-    std::optional<Length> known;        ///< best length published, or the one the job was cut from
-    std::optional<Length> knownBound;   ///< no layout is shorter
-    std::optional<bool> fits;           ///< remnants and bins: the published answer
+    std::optional<Length> known;      ///< best length published, or the one the job was cut from
+    std::optional<Length> knownBound; ///< no layout is shorter
+    std::optional<bool> fits;         ///< remnants and bins: the published answer
 };
 
 /// The folder of open test sets and tools beside the checkout (or BOLTWRIGHT_SHARED); nothing where there is none.

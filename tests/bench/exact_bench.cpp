@@ -59,7 +59,8 @@ Length unit(std::int64_t n) { return Length::ticks(n * 8128); }
 Instance instanceOf(const Set &set, bool open) {
     Instance instance;
     const Length high = open ? unit(10'000) : unit(set.height);
-    instance.sheets.push_back({.room = ringOf(ClothBox{{}, {unit(set.width), high}}), .open = open, .flaws = {}, .lattice = {}});
+    instance.sheets.push_back(
+        {.room = ringOf(ClothBox{{}, {unit(set.width), high}}), .open = open, .flaws = {}, .lattice = {}});
     for (const auto &[w, h] : set.sizes) {
         const auto known = std::find(set.sizes.begin(), set.sizes.end(), std::pair{w, h}) - set.sizes.begin();
         Item item;
@@ -83,12 +84,16 @@ bool runOpp(const Set &set, double seconds) {
     const Instance instance = instanceOf(set, false);
     ExactOutcome outcome;
     const bool cheap = cannotFit(instance);
-    if (cheap) outcome.kind = ExactOutcome::Kind::Cannot;
-    else outcome = decide(instance, {}, {.seconds = seconds, .steps = {}, .stop = {}});
-    const char *answer = outcome.kind == ExactOutcome::Kind::Fits ? "feasible" : outcome.kind == ExactOutcome::Kind::Cannot ? "infeasible" : "undecided";
+    if (cheap)
+        outcome.kind = ExactOutcome::Kind::Cannot;
+    else
+        outcome = decide(instance, {}, {.seconds = seconds, .steps = {}, .stop = {}});
+    const char *answer = outcome.kind == ExactOutcome::Kind::Fits     ? "feasible"
+                         : outcome.kind == ExactOutcome::Kind::Cannot ? "infeasible"
+                                                                      : "undecided";
     const bool right = outcome.kind == ExactOutcome::Kind::Undecided || set.label == answer;
-    std::cout << set.name << "," << set.label << "," << answer << "," << (cheap ? "bound" : "search") << "," << since(start) << ","
-              << outcome.steps << (right ? "" : ",WRONG") << std::endl;
+    std::cout << set.name << "," << set.label << "," << answer << "," << (cheap ? "bound" : "search") << ","
+              << since(start) << "," << outcome.steps << (right ? "" : ",WRONG") << std::endl;
     return right;
 }
 
@@ -97,10 +102,13 @@ bool runStrip(const Set &set, double seconds) {
     const Instance instance = instanceOf(set, true);
     const Length bound = lowerBound(instance);
     const Closing closing = closeExcess(instance, bound, {}, {.seconds = seconds, .steps = {}, .stop = {}});
-    const bool right = closing.bound <= unit(set.optimum) && (closing.placements.empty() || closing.length >= unit(set.optimum));
-    std::cout << set.name << "," << set.optimum << "," << double(bound.ticks()) / 8128 << "," << double(closing.bound.ticks()) / 8128
-              << "," << (closing.placements.empty() ? 0 : double(closing.length.ticks()) / 8128) << ","
-              << (closing.proved ? "proved" : "open") << "," << since(start) << "," << closing.steps << (right ? "" : ",WRONG") << std::endl;
+    const bool right =
+        closing.bound <= unit(set.optimum) && (closing.placements.empty() || closing.length >= unit(set.optimum));
+    std::cout << set.name << "," << set.optimum << "," << double(bound.ticks()) / 8128 << ","
+              << double(closing.bound.ticks()) / 8128 << ","
+              << (closing.placements.empty() ? 0 : double(closing.length.ticks()) / 8128) << ","
+              << (closing.proved ? "proved" : "open") << "," << since(start) << "," << closing.steps
+              << (right ? "" : ",WRONG") << std::endl;
     return right;
 }
 
@@ -124,13 +132,19 @@ int main(int argc, char **argv) {
     std::vector<std::filesystem::path> files;
     for (const auto &entry : std::filesystem::directory_iterator(folder)) {
         const std::string name = entry.path().stem();
-        const bool asked = which == "opp" || (which == "ngcut" ? name.starts_with("NGCUT") : name.starts_with("C1P") || name.starts_with("C2P") || name.starts_with("C3P"));
-        if (entry.path().extension() == ".txt" && asked && (names.empty() || std::find(names.begin(), names.end(), name) != names.end()))
+        const bool asked = which == "opp" || (which == "ngcut" ? name.starts_with("NGCUT")
+                                                               : name.starts_with("C1P") || name.starts_with("C2P") ||
+                                                                     name.starts_with("C3P"));
+        if (entry.path().extension() == ".txt" && asked &&
+            (names.empty() || std::find(names.begin(), names.end(), name) != names.end()))
             files.push_back(entry.path());
     }
     std::sort(files.begin(), files.end());
-    std::cout << (which == "opp" ? "name,label,answer,by,seconds,steps" : "name,optimum,cheap bound,bound,length,state,seconds,steps") << std::endl;
+    std::cout << (which == "opp" ? "name,label,answer,by,seconds,steps"
+                                 : "name,optimum,cheap bound,bound,length,state,seconds,steps")
+              << std::endl;
     bool right = true;
-    for (const auto &file : files) right = (which == "opp" ? runOpp(read(file), seconds) : runStrip(read(file), seconds)) && right;
+    for (const auto &file : files)
+        right = (which == "opp" ? runOpp(read(file), seconds) : runStrip(read(file), seconds)) && right;
     return right ? 0 : 1;
 }

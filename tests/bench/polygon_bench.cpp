@@ -73,9 +73,10 @@ Case readJob(const json &file, const std::string &path) {
     openBolt(c.instance, ticks(file["cloths"][0]["bolt"]["width"]));
     for (const json &panel : file["panels"]) {
         const json &s = panel["shape"];
-        const Shape shape = s["kind"] == "rectangle"
-                                ? Shape(Rectangle{ticks(s["across"]), ticks(s["up"])})
-                                : Shape(Trapezoid{ticks(s["bottom"]), ticks(s["top"]), ticks(s["up"]), ticks(s.value("shift", 0.))});
+        const Shape shape =
+            s["kind"] == "rectangle"
+                ? Shape(Rectangle{ticks(s["across"]), ticks(s["up"])})
+                : Shape(Trapezoid{ticks(s["bottom"]), ticks(s["top"]), ticks(s["up"]), ticks(s.value("shift", 0.))});
         Item item;
         Option o;
         o.outline = outlineIn(c.instance, laid(measuredOutline(shape), Turn::Deg0, false));
@@ -98,16 +99,32 @@ int main(int argc, char **argv) {
     int count = 0;
     for (int i = 1; i < argc; ++i) {
         const std::string a = argv[i];
-        if (a == "--seconds") { limits.seconds = std::stod(argv[++i]); continue; }
-        if (a == "--steps") { limits.steps = std::stoll(argv[++i]); continue; }
-        if (a == "--seed") { limits.seed = std::stoull(argv[++i]); continue; }
-        if (a == "--threads") { limits.threads = std::stoi(argv[++i]); continue; }
-        if (a == "--trace") { trace = true; continue; }
+        if (a == "--seconds") {
+            limits.seconds = std::stod(argv[++i]);
+            continue;
+        }
+        if (a == "--steps") {
+            limits.steps = std::stoll(argv[++i]);
+            continue;
+        }
+        if (a == "--seed") {
+            limits.seed = std::stoull(argv[++i]);
+            continue;
+        }
+        if (a == "--threads") {
+            limits.threads = std::stoi(argv[++i]);
+            continue;
+        }
+        if (a == "--trace") {
+            trace = true;
+            continue;
+        }
         std::ifstream in(a);
         const json file = json::parse(in);
         const Case c = file.contains("items") ? readSet(file) : readJob(file, a);
         Area area = 0;
-        for (const Item &item : c.instance.items) area += c.instance.outlines[std::size_t(item.options[0].outline)].area;
+        for (const Item &item : c.instance.items)
+            area += c.instance.outlines[std::size_t(item.options[0].outline)].area;
         const Length bound = Length::ticks(area / boxOf(c.instance.sheets[0].room).width().ticks());
         const auto begin = std::chrono::steady_clock::now();
         auto seconds = [&] { return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count(); };
@@ -121,11 +138,13 @@ int main(int argc, char **argv) {
             if (trace) std::printf("  %7.3f s  %.4f\n", last, double(p.length.ticks()) / c.unit);
         };
         const Outcome out = searchPolygons(c.instance, limits, bound);
-        const double length = double(out.length.ticks()) / c.unit, density = double(bound.ticks()) / double(out.length.ticks());
-        std::printf("%-28s n %3zu length %10.4f known %10.4f ratio %.4f density %.2f%% first %.3f last %.2f s, %lld moves%s\n",
-                    a.substr(a.rfind('/') + 1).c_str(), c.instance.items.size(), length, c.bestKnown,
-                    c.bestKnown > 0 ? length / c.bestKnown : 0, 100 * density, first, last, static_cast<long long>(out.steps),
-                    out.kind == Outcome::Kind::Fits && holds(c.instance, out.placements) ? "" : " NOT RIGHT");
+        const double length = double(out.length.ticks()) / c.unit,
+                     density = double(bound.ticks()) / double(out.length.ticks());
+        std::printf(
+            "%-28s n %3zu length %10.4f known %10.4f ratio %.4f density %.2f%% first %.3f last %.2f s, %lld moves%s\n",
+            a.substr(a.rfind('/') + 1).c_str(), c.instance.items.size(), length, c.bestKnown,
+            c.bestKnown > 0 ? length / c.bestKnown : 0, 100 * density, first, last, static_cast<long long>(out.steps),
+            out.kind == Outcome::Kind::Fits && holds(c.instance, out.placements) ? "" : " NOT RIGHT");
         std::fflush(stdout);
         if (c.bestKnown > 0) sum += length / c.bestKnown, ++count;
     }

@@ -44,28 +44,39 @@ Options optionsFrom(int count, char **words) {
     for (int i = 1; i < count; ++i) {
         const std::string word = words[i];
         auto value = [&] { return std::string(i + 1 < count ? words[++i] : ""); };
-        if (word == "--seconds") o.seconds = std::stod(value());
-        else if (word == "--steps") o.steps = std::stoll(value());
-        else if (word == "--seeds") o.seeds = std::stoi(value());
-        else if (word == "--threads") o.threads = std::stoi(value());
-        else if (word == "--slack") o.slack = std::stod(value());
-        else if (word == "--shrink") o.shrink = std::stod(value());
-        else if (word == "--only") o.only = value();
-        else if (word == "--csv") o.csv = value();
-        else if (word == "--quiet") o.quiet = true;
-        else if (word == "--cpu") o.cpu = true;
+        if (word == "--seconds")
+            o.seconds = std::stod(value());
+        else if (word == "--steps")
+            o.steps = std::stoll(value());
+        else if (word == "--seeds")
+            o.seeds = std::stoi(value());
+        else if (word == "--threads")
+            o.threads = std::stoi(value());
+        else if (word == "--slack")
+            o.slack = std::stod(value());
+        else if (word == "--shrink")
+            o.shrink = std::stod(value());
+        else if (word == "--only")
+            o.only = value();
+        else if (word == "--csv")
+            o.csv = value();
+        else if (word == "--quiet")
+            o.quiet = true;
+        else if (word == "--cpu")
+            o.cpu = true;
         else if (word == "--sizes") {
             o.sizes.clear();
             std::istringstream in(value());
             for (std::string n; std::getline(in, n, ',');) o.sizes.push_back(std::stoi(n));
-        } else o.sets.push_back(word);
+        } else
+            o.sets.push_back(word);
     }
     return o;
 }
 
 std::string line(const Row &r) {
-    return fmt::format("{},{},{},{},{:.3f},{:.3f},{:.4f},{:.3f},{},{:.2f},{:.2f}", r.set, r.name, r.seed, r.kind, r.length, r.known, r.gap, r.bound,
-                       int(r.proved), r.seconds, r.found);
+    return fmt::format("{},{},{},{},{:.3f},{:.3f},{:.4f},{:.3f},{},{:.2f},{:.2f}", r.set, r.name, r.seed, r.kind,
+                       r.length, r.known, r.gap, r.bound, int(r.proved), r.seconds, r.found);
 }
 
 /// The rows an earlier run left in the file: not run again.
@@ -77,7 +88,17 @@ std::map<std::string, Row> rowsIn(const std::string &file) {
         std::vector<std::string> w;
         for (std::string word; std::getline(words, word, ',');) w.push_back(word);
         if (w.size() != 11 || w[0] == "set") continue;
-        Row r{w[0], w[1], std::stoi(w[2]), std::stod(w[4]), std::stod(w[5]), std::stod(w[6]), std::stod(w[7]), std::stod(w[9]), std::stod(w[10]), w[8] == "1", w[3]};
+        Row r{w[0],
+              w[1],
+              std::stoi(w[2]),
+              std::stod(w[4]),
+              std::stod(w[5]),
+              std::stod(w[6]),
+              std::stod(w[7]),
+              std::stod(w[9]),
+              std::stod(w[10]),
+              w[8] == "1",
+              w[3]};
         rows[w[0] + "/" + w[1] + "/" + w[2]] = r;
     }
     return rows;
@@ -85,8 +106,10 @@ std::map<std::string, Row> rowsIn(const std::string &file) {
 
 Row run(const Case &c, int seed, const Options &o) {
     planner::Limits limits;
-    if (o.steps > 0) limits.steps = o.steps;
-    else limits.seconds = o.cpu ? o.seconds * 50 : o.seconds;
+    if (o.steps > 0)
+        limits.steps = o.steps;
+    else
+        limits.seconds = o.cpu ? o.seconds * 50 : o.seconds;
     limits.threads = o.threads;
     limits.seed = std::uint64_t(seed);
     const auto begin = std::chrono::steady_clock::now();
@@ -108,14 +131,21 @@ Row run(const Case &c, int seed, const Options &o) {
     r.seed = seed;
     r.seconds = since();
     r.found = foundAt;
-    r.kind = outcome.kind == planner::Outcome::Kind::Fits ? "fits" : outcome.kind == planner::Outcome::Kind::CannotFit ? "cannot" : "not-found";
+    r.kind = outcome.kind == planner::Outcome::Kind::Fits        ? "fits"
+             : outcome.kind == planner::Outcome::Kind::CannotFit ? "cannot"
+                                                                 : "not-found";
     r.proved = outcome.proved;
     r.length = outcome.length.toMillimetres();
     r.bound = outcome.bound.toMillimetres();
     const Length known = c.known ? *c.known : c.knownBound ? *c.knownBound : Length{};
     r.known = known.toMillimetres();
-    if (c.fits) r.gap = (outcome.kind == planner::Outcome::Kind::Fits) == *c.fits && outcome.kind != planner::Outcome::Kind::NotFound ? 0 : 100;
-    else if (r.known > 0) r.gap = (r.length / r.known - 1) * 100;
+    if (c.fits)
+        r.gap = (outcome.kind == planner::Outcome::Kind::Fits) == *c.fits &&
+                        outcome.kind != planner::Outcome::Kind::NotFound
+                    ? 0
+                    : 100;
+    else if (r.known > 0)
+        r.gap = (r.length / r.known - 1) * 100;
     if (outcome.kind == planner::Outcome::Kind::Fits && !holds(c.instance, outcome.placements)) r.kind = "WRONG";
     return r;
 }
@@ -160,8 +190,9 @@ int main(int count, char **words) {
     for (const auto &[set, rows] : bySet) {
         double gap = 0, seconds = 0, worst = 0;
         int proved = 0;
-        for (const Row &r : rows) gap += r.gap, seconds += r.seconds, proved += r.proved, worst = std::max(worst, r.gap);
-        fmt::print("{:14} {:4} runs, mean gap {:7.4f} %, worst {:6.3f} %, {:3} proved, {:.2f} s each\n", set, rows.size(), gap / double(rows.size()), worst,
-                   proved, seconds / double(rows.size()));
+        for (const Row &r : rows)
+            gap += r.gap, seconds += r.seconds, proved += r.proved, worst = std::max(worst, r.gap);
+        fmt::print("{:14} {:4} runs, mean gap {:7.4f} %, worst {:6.3f} %, {:3} proved, {:.2f} s each\n", set,
+                   rows.size(), gap / double(rows.size()), worst, proved, seconds / double(rows.size()));
     }
 }

@@ -30,9 +30,11 @@ struct Named {
 };
 
 std::vector<Named> jobs(int random) {
-    std::vector<Named> out = {{"chairs", planted::chairs()}, {"remnants", planted::footstools()}, {"pieces", planted::joinedBack()}};
+    std::vector<Named> out = {
+        {"chairs", planted::chairs()}, {"remnants", planted::footstools()}, {"pieces", planted::joinedBack()}};
     for (int seed = 1; seed <= random; ++seed)
-        out.push_back({"random-" + std::to_string(seed), planted::anyJob(std::uint64_t(seed), seed % 20 == 0 ? 60 : 4 + seed % 9)});
+        out.push_back({"random-" + std::to_string(seed),
+                       planted::anyJob(std::uint64_t(seed), seed % 20 == 0 ? 60 : 4 + seed % 9)});
     for (Named &named : out)
         if (named.job.layouts.empty()) named.job.layouts = {planted::inRows(named.job)};
     return out;
@@ -54,14 +56,21 @@ QJsonObject planOf(const Job &job, const ui::CuttingSheet &sheet) {
             const ClothSheet &cloth = sheets[s.sheet];
             QJsonArray cuts;
             for (const SheetCut &cut : cloth.cuts) cuts << cut.cut;
-            strips << QJsonObject{{u"from"_s, s.from.toMillimetres()}, {u"to"_s, s.to.toMillimetres()},
-                                  {u"x"_s, s.corner.x.toMillimetres()}, {u"y"_s, s.corner.y.toMillimetres()},
-                                  {u"low"_s, cloth.box().low.x.toMillimetres()}, {u"cuts"_s, cuts}, {u"sheet"_s, int(s.sheet)}};
+            strips << QJsonObject{{u"from"_s, s.from.toMillimetres()},
+                                  {u"to"_s, s.to.toMillimetres()},
+                                  {u"x"_s, s.corner.x.toMillimetres()},
+                                  {u"y"_s, s.corner.y.toMillimetres()},
+                                  {u"low"_s, cloth.box().low.x.toMillimetres()},
+                                  {u"cuts"_s, cuts},
+                                  {u"sheet"_s, int(s.sheet)}};
         }
         pages << strips;
     }
-    return {{u"scale"_s, plan.scale}, {u"width"_s, plan.paper.width.toMillimetres()}, {u"height"_s, plan.paper.height.toMillimetres()},
-            {u"pages"_s, pages}, {u"bar"_s, scaleBar(job.unit, plan.scale, Length::ticks(1'000'000'000)).toMillimetres()},
+    return {{u"scale"_s, plan.scale},
+            {u"width"_s, plan.paper.width.toMillimetres()},
+            {u"height"_s, plan.paper.height.toMillimetres()},
+            {u"pages"_s, pages},
+            {u"bar"_s, scaleBar(job.unit, plan.scale, Length::ticks(1'000'000'000)).toMillimetres()},
             {u"square"_s, testSquare(job.unit).toMillimetres()}};
 }
 
@@ -77,7 +86,9 @@ bool writeSheets(const std::filesystem::path &folder, const std::vector<Named> &
     bool good = true;
     int turn = 0;
     for (const Named &named : all) {
-        good = said(ui::writeClientPage(named.job, named.job.layouts.back(), folder / (named.name + "-client.pdf"), turn % 2 ? Paper::A4 : Paper::Letter)) && good;
+        good = said(ui::writeClientPage(named.job, named.job.layouts.back(), folder / (named.name + "-client.pdf"),
+                                        turn % 2 ? Paper::A4 : Paper::Letter)) &&
+               good;
         const bool planted = named.name.find("random") != 0;
         const auto papers = allPapers();
         const std::vector<std::optional<int>> scales = {std::nullopt, 10, 20, 16, 8};

@@ -68,8 +68,8 @@ int main(int argc, char **argv) {
     for (int i = 1; i <= 600; ++i) {
         QElapsedTimer timer;
         timer.start();
-        QMouseEvent move(QEvent::MouseMove, from + QPoint(i % 150, i % 60), canvas.viewport()->mapToGlobal(from), Qt::NoButton,
-                         Qt::LeftButton, {});
+        QMouseEvent move(QEvent::MouseMove, from + QPoint(i % 150, i % 60), canvas.viewport()->mapToGlobal(from),
+                         Qt::NoButton, Qt::LeftButton, {});
         QApplication::sendEvent(canvas.viewport(), &move);
         settling.push_back(double(timer.nsecsElapsed()) / 1e6);
         canvas.viewport()->repaint();
@@ -80,8 +80,9 @@ int main(int argc, char **argv) {
         return 1;
     }
     QTest::keyClick(&canvas, Qt::Key_Escape);
-    std::printf("one move, 200 panels: settling and figures %.2f ms median, %.2f ms at 99 %%; with repainting %.2f, %.2f\n",
-                percentile(settling, 0.5), percentile(settling, 0.99), percentile(all, 0.5), percentile(all, 0.99));
+    std::printf(
+        "one move, 200 panels: settling and figures %.2f ms median, %.2f ms at 99 %%; with repainting %.2f, %.2f\n",
+        percentile(settling, 0.5), percentile(settling, 0.99), percentile(all, 0.5), percentile(all, 0.99));
     fixture.leave();
     return 0;
 }

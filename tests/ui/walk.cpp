@@ -107,10 +107,14 @@ int main(int argc, char **argv) {
     int text = 100;
     for (const QString &argument : arguments.mid(2)) {
         const QStringList sides = argument.split(u'x');
-        if (argument == u"dark"_s) look = Preferences::Look::Dark;
-        else if (argument.endsWith(u'%')) text = argument.chopped(1).toInt();
-        else if (sides.size() == 2 && sides[0].toInt() > 0) size = {sides[0].toInt(), sides[1].toInt()};
-        else sample = argument;
+        if (argument == u"dark"_s)
+            look = Preferences::Look::Dark;
+        else if (argument.endsWith(u'%'))
+            text = argument.chopped(1).toInt();
+        else if (sides.size() == 2 && sides[0].toInt() > 0)
+            size = {sides[0].toInt(), sides[1].toInt()};
+        else
+            sample = argument;
     }
     applyLook(application, look, text);
     MainWindow &window = fixture.show(size);

@@ -87,11 +87,15 @@ private:
         return name;
     }
     void openBench() { QVERIFY(m_window->openFile(writeBench())); }
-    void press(QPoint at, Qt::KeyboardModifiers keys = {}) { QTest::mousePress(canvas().viewport(), Qt::LeftButton, keys, at); }
+    void press(QPoint at, Qt::KeyboardModifiers keys = {}) {
+        QTest::mousePress(canvas().viewport(), Qt::LeftButton, keys, at);
+    }
     void moveTo(QPoint from, QPoint to, Qt::KeyboardModifiers keys = {}) {
         for (int i = 1; i <= 5; ++i) moveMouse(canvas().viewport(), from + (to - from) * i / 5, keys);
     }
-    void release(QPoint at, Qt::KeyboardModifiers keys = {}) { QTest::mouseRelease(canvas().viewport(), Qt::LeftButton, keys, at); }
+    void release(QPoint at, Qt::KeyboardModifiers keys = {}) {
+        QTest::mouseRelease(canvas().viewport(), Qt::LeftButton, keys, at);
+    }
     void key(Qt::Key k, Qt::KeyboardModifiers keys = {}) { QTest::keyClick(&canvas(), k, keys); }
 
     /// Answers the next message box by one of its buttons; says whether one came.
@@ -315,7 +319,8 @@ private Q_SLOTS:
         QCOMPARE(document().layout().cuts.size(), std::size_t(1));
         QPoint card;
         for (int x = 0; x < canvas().viewport()->width() && card.isNull(); x += 4)
-            if (const auto copy = canvas().trayCopyAt(QPoint(x, tray.y())); copy && copy->panel == "seat") card = {x, tray.y()};
+            if (const auto copy = canvas().trayCopyAt(QPoint(x, tray.y())); copy && copy->panel == "seat")
+                card = {x, tray.y()};
         QVERIFY(!card.isNull());
         const QPoint onto = middleOf(0) + QPoint(180, 0);
         press(card);
@@ -338,7 +343,8 @@ private Q_SLOTS:
         QCOMPARE(document().layout().cuts.size(), std::size_t(3));
         QVERIFY(check(document().job(), document().layout()).empty());
         bool still = false;
-        for (const Cut &c : document().layout().cuts) still |= c.state == CutState::Locked && c.x == locked.x && c.y == locked.y;
+        for (const Cut &c : document().layout().cuts)
+            still |= c.state == CutState::Locked && c.x == locked.x && c.y == locked.y;
         QVERIFY(still);
         QCOMPARE(document().history()->count(), 2); // the lock, and the plan as one step
     }
@@ -475,7 +481,8 @@ private Q_SLOTS:
         QVERIFY(table->text(QAccessible::Name).contains(u"table"_s));
         QCOMPARE(table->child(1)->text(QAccessible::Name), u"ST, Part ST"_s);
         QVERIFY(table->child(1)->text(QAccessible::Description).contains(u"20 ¾ in from the left selvage"_s));
-        QVERIFY(table->child(1)->rect().intersects(QRect(canvas().viewport()->mapToGlobal(QPoint()), canvas().viewport()->size())));
+        QVERIFY(table->child(1)->rect().intersects(
+            QRect(canvas().viewport()->mapToGlobal(QPoint()), canvas().viewport()->size())));
     }
 
     void zoomKeepsWhatIsUnderTheMouse() {

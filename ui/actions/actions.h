@@ -10,20 +10,48 @@ namespace boltwright::ui {
 
 /// Everything a person can ask for, by name.
 enum class ActionId {
-    NewJob, Open, OpenSample, Save, SaveAs, Quit,
-    Undo, Redo,
-    Plan, Stop, WaysToFit, HowToRun, AskFor, Why,
-    LayDown, Turn, Lock, MarkCut, PutAside, NextPanel, PreviousPanel,
-    Panels, Cloths, JobCard,
-    ZoomIn, ZoomOut, ZoomToFit, ShowLeftPane, ShowRightPane,
-    LargerText, SmallerText, LookAsSystem, LookLight, LookDark,
-    Keys, About,
+    NewJob,
+    Open,
+    OpenSample,
+    Save,
+    SaveAs,
+    Quit,
+    Undo,
+    Redo,
+    Plan,
+    Stop,
+    WaysToFit,
+    HowToRun,
+    AskFor,
+    Why,
+    LayDown,
+    Turn,
+    Lock,
+    MarkCut,
+    PutAside,
+    NextPanel,
+    PreviousPanel,
+    Panels,
+    Cloths,
+    JobCard,
+    ZoomIn,
+    ZoomOut,
+    ZoomToFit,
+    ShowLeftPane,
+    ShowRightPane,
+    LargerText,
+    SmallerText,
+    LookAsSystem,
+    LookLight,
+    LookDark,
+    Keys,
+    About,
 };
 
 /// One row of the table of all actions. Menus, header, shortcuts and the page of keys come from it.
 struct ActionRow {
     ActionId id;
-    const char *menu;     ///< untranslated, of context "Actions"; empty: in none
+    const char *menu; ///< untranslated, of context "Actions"; empty: in none
     const char *text;
     const char *sentence; ///< for tooltips and the page of keys
     const char *icon;     ///< resource name without folder and ending; empty: none

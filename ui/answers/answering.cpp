@@ -45,18 +45,25 @@ void Answering::start(Work work) {
     m_run = run;
     m_threads->all.emplace_back([this, run, work = std::move(work)] {
         const auto report = [this, run](double share) {
-            QMetaObject::invokeMethod(this, [this, run, share] {
-                if (m_run == run) Q_EMIT progressed(share);
-            }, Qt::QueuedConnection);
+            QMetaObject::invokeMethod(
+                this,
+                [this, run, share] {
+                    if (m_run == run) Q_EMIT progressed(share);
+                },
+                Qt::QueuedConnection);
         };
-        auto answer = work(run->job, run->laid, [run] { return run->stopped.load(); }, report);
+        auto answer = work(
+            run->job, run->laid, [run] { return run->stopped.load(); }, report);
         if (run->dropped) return;
-        QMetaObject::invokeMethod(this, [this, run, answer = std::move(answer)] {
-            if (m_run != run) return;
-            m_run.reset();
-            if (answer) answer();
-            Q_EMIT ended();
-        }, Qt::QueuedConnection);
+        QMetaObject::invokeMethod(
+            this,
+            [this, run, answer = std::move(answer)] {
+                if (m_run != run) return;
+                m_run.reset();
+                if (answer) answer();
+                Q_EMIT ended();
+            },
+            Qt::QueuedConnection);
     });
     Q_EMIT started();
 }

@@ -17,7 +17,8 @@ public:
     using Stop = std::function<bool()>;
     using Report = std::function<void(double share)>; ///< 0 to 1, from any thread
     /// Runs away from the window's thread; the call it returns runs on it.
-    using Work = std::function<std::function<void()>(const Job &job, const Layout &laid, const Stop &stop, const Report &report)>;
+    using Work = std::function<std::function<void()>(const Job &job, const Layout &laid, const Stop &stop,
+                                                     const Report &report)>;
 
     explicit Answering(JobDocument &document, QObject *parent = nullptr);
     ~Answering() override;

@@ -15,26 +15,35 @@ namespace {
 QString shownCloth(const AskCloth &cloth, Unit unit) {
     if (!cloth.across && !cloth.along) return AskPage::tr("plain");
     if (!cloth.along) return AskPage::tr("stripes, %1 apart").arg(shownLengthWithUnit(*cloth.across, unit));
-    return (cloth.halfDrop ? AskPage::tr("%1 repeat, half-drop") : AskPage::tr("%1 repeat")).arg(shownLengthWithUnit(*cloth.along, unit));
+    return (cloth.halfDrop ? AskPage::tr("%1 repeat, half-drop") : AskPage::tr("%1 repeat"))
+        .arg(shownLengthWithUnit(*cloth.along, unit));
 }
 
 } // namespace
 
 AskPage::AskPage(JobDocument &document, QWidget *parent)
-    : QuestionPage(document, tr("For cloth that is not bought yet: what the job takes at each width and repeat, planned, with one repeat more where the first "
+    : QuestionPage(document,
+                   tr("For cloth that is not bought yet: what the job takes at each width and repeat, planned, with "
+                      "one repeat more where the first "
                       "motif of a bolt may lie anywhere, your reserve, and rounded up to what is sold."),
                    tr("Work it out"), parent),
-      m_widths(new QLineEdit), m_repeats(new QLineEdit), m_reserve(new QLineEdit), m_plain(new QCheckBox(tr("plain cloth"))),
-      m_stripes(new QCheckBox(tr("stripes"))), m_halfDrop(new QCheckBox(tr("half-drop as well"))), m_step(new QComboBox) {
+      m_widths(new QLineEdit), m_repeats(new QLineEdit), m_reserve(new QLineEdit),
+      m_plain(new QCheckBox(tr("plain cloth"))), m_stripes(new QCheckBox(tr("stripes"))),
+      m_halfDrop(new QCheckBox(tr("half-drop as well"))), m_step(new QComboBox) {
     const bool inches = document.job().unit == Unit::Inch;
-    m_widths->setText(inches ? u"48; 54; 60"_s : document.job().unit == Unit::Centimetre ? u"120; 137; 150"_s : u"1200; 1370; 1500"_s);
-    m_repeats->setText(inches ? u"9; 13 1/2; 18; 27"_s : document.job().unit == Unit::Centimetre ? u"24; 35; 46; 69"_s : u"240; 350; 460; 690"_s);
+    m_widths->setText(inches                                    ? u"48; 54; 60"_s
+                      : document.job().unit == Unit::Centimetre ? u"120; 137; 150"_s
+                                                                : u"1200; 1370; 1500"_s);
+    m_repeats->setText(inches                                    ? u"9; 13 1/2; 18; 27"_s
+                       : document.job().unit == Unit::Centimetre ? u"24; 35; 46; 69"_s
+                                                                 : u"240; 350; 460; 690"_s);
     m_reserve->setText(u"0"_s);
     m_plain->setChecked(true);
     m_step->addItems(inches ? QStringList{tr("1/8 yd"), tr("1/4 yd"), tr("1/2 yd")} : QStringList{tr("0.1 m")});
     m_step->setCurrentIndex(inches ? 1 : 0);
     m_widths->setToolTip(tr("Widths edge to edge, with a semicolon between them."));
-    m_repeats->setToolTip(tr("Repeats up the roll, with a semicolon between them; a repeat is taken to be as wide as it is long where it divides the width."));
+    m_repeats->setToolTip(tr("Repeats up the roll, with a semicolon between them; a repeat is taken to be as wide as "
+                             "it is long where it divides the width."));
     m_reserve->setToolTip(tr("What you add for flaws and mistakes."));
     auto *fields = new QWidget;
     auto *form = new QFormLayout(fields);
@@ -56,7 +65,8 @@ Result<std::vector<Length>> AskPage::lengthsIn(const QLineEdit &field) const {
     for (const QString &part : field.text().split(u';', Qt::SkipEmptyParts)) {
         const auto length = readLength(toCore(part.trimmed()), unit(), Spelling::Hand);
         if (!length) return fault(length.error());
-        if (*length <= Length{}) return fault(toCore(tr("%1 is no width or repeat; it must be greater than nothing").arg(part.trimmed())));
+        if (*length <= Length{})
+            return fault(toCore(tr("%1 is no width or repeat; it must be greater than nothing").arg(part.trimmed())));
         lengths.push_back(*length);
     }
     return lengths;
@@ -93,7 +103,8 @@ void AskPage::ask() {
     options.plan.seconds = m_secondsEach;
     options.plan.threads = 2;
     const double rest = m_secondsEach * 3;
-    answering().start([this, options, rest, list = *wanted](const Job &job, const Layout &, const Answering::Stop &stop, const Answering::Report &report) mutable {
+    answering().start([this, options, rest, list = *wanted](const Job &job, const Layout &, const Answering::Stop &stop,
+                                                            const Answering::Report &report) mutable {
         options.plan.stop = stop;
         options.progress = [report](int done, int of) { report(double(done) / double(of)); };
         const auto table = askFor(job, list, options);
@@ -109,16 +120,19 @@ void AskPage::show(const std::vector<AskAnswer> &table, const std::vector<ExtraL
     clearAnswers();
     const Unit unit = this->unit();
     auto *model = new QStandardItemModel;
-    model->setHorizontalHeaderLabels({tr("Width"), tr("Cloth"), tr("Planned"), tr("First motif"), tr("Reserve"), tr("To buy"), tr("Least it can take")});
+    model->setHorizontalHeaderLabels({tr("Width"), tr("Cloth"), tr("Planned"), tr("First motif"), tr("Reserve"),
+                                      tr("To buy"), tr("Least it can take")});
     QStringList reasons;
     for (const AskAnswer &a : table) {
         const bool fits = a.plan.kind == planner::Outcome::Kind::Fits;
         QStringList cells{shownLengthWithUnit(a.cloth.width, unit), shownCloth(a.cloth, unit)};
         if (fits) {
             const auto &use = a.plan.layout.cloths.front();
-            cells << shownAlongRoll(a.planned, unit) << (a.firstMotif > Length{} ? shownAlongRoll(a.firstMotif, unit) : u"–"_s)
+            cells << shownAlongRoll(a.planned, unit)
+                  << (a.firstMotif > Length{} ? shownAlongRoll(a.firstMotif, unit) : u"–"_s)
                   << (a.reserve > Length{} ? shownAlongRoll(a.reserve, unit) : u"–"_s)
-                  << withFractions(fromCore(spokenPurchase(a.buy, unit, unit == Unit::Inch ? 1 << m_step->currentIndex() : 1)))
+                  << withFractions(
+                         fromCore(spokenPurchase(a.buy, unit, unit == Unit::Inch ? 1 << m_step->currentIndex() : 1)))
                   << (use.bound ? shownAlongRoll(*use.bound, unit) : QString());
         } else {
             cells << tr("does not go") << QString() << QString() << QString() << QString();
@@ -139,8 +153,10 @@ void AskPage::show(const std::vector<AskAnswer> &table, const std::vector<ExtraL
     auto *layout = new QVBoxLayout(column);
     layout->setContentsMargins(0, 0, 0, 0);
     for (const ExtraLength &e : extra) {
-        auto *label = new QLabel(e.extra == Length{} ? tr("Remnant %1 does as it is.").arg(fromCore(e.remnant))
-                                                     : tr("Remnant %1 would do if it were %2 longer.").arg(fromCore(e.remnant), shownLengthWithUnit(e.extra, unit)));
+        auto *label =
+            new QLabel(e.extra == Length{} ? tr("Remnant %1 does as it is.").arg(fromCore(e.remnant))
+                                           : tr("Remnant %1 would do if it were %2 longer.")
+                                                 .arg(fromCore(e.remnant), shownLengthWithUnit(e.extra, unit)));
         label->setWordWrap(true);
         layout->addWidget(label);
     }

@@ -5,8 +5,9 @@
 namespace boltwright::ui {
 
 QuestionPage::QuestionPage(JobDocument &document, const QString &sentence, const QString &askText, QWidget *parent)
-    : QWidget(parent), m_document(document), m_answering(document), m_settings(new QVBoxLayout), m_answers(new QHBoxLayout),
-      m_state(new QLabel), m_progress(new QProgressBar), m_ask(new QPushButton(askText)), m_stop(new QPushButton(tr("Stop"))) {
+    : QWidget(parent), m_document(document), m_answering(document), m_settings(new QVBoxLayout),
+      m_answers(new QHBoxLayout), m_state(new QLabel), m_progress(new QProgressBar), m_ask(new QPushButton(askText)),
+      m_stop(new QPushButton(tr("Stop"))) {
     auto *whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
     whole->setSpacing(12);
@@ -52,7 +53,8 @@ QuestionPage::QuestionPage(JobDocument &document, const QString &sentence, const
         m_progress->show();
         say(tr("Looking …"));
     });
-    connect(&m_answering, &Answering::progressed, m_progress, [this](double share) { m_progress->setValue(int(share * 1000)); });
+    connect(&m_answering, &Answering::progressed, m_progress,
+            [this](double share) { m_progress->setValue(int(share * 1000)); });
     connect(&m_answering, &Answering::ended, this, [this] {
         m_ask->setEnabled(true);
         m_stop->setEnabled(false);

@@ -11,8 +11,8 @@
 
 namespace boltwright::ui {
 
-/// The content of a sheet over the table that answers one question: what can be set at the left, the answers at the right, a
-/// button that asks, one that ends the search with what it has, and a bar that shows how far it is.
+/// The content of a sheet over the table that answers one question: what can be set at the left, the answers at the
+/// right, a button that asks, one that ends the search with what it has, and a bar that shows how far it is.
 class QuestionPage : public QWidget {
     Q_OBJECT
 public:

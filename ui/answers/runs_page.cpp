@@ -9,10 +9,14 @@ namespace {
 
 QString headlineOf(RunWay way) {
     switch (way) {
-    case RunWay::AsAsked: return RunsPage::tr("As asked");
-    case RunWay::UpRoll: return RunsPage::tr("Up the roll");
-    case RunWay::Railroad: return RunsPage::tr("Railroaded");
-    case RunWay::AsItFalls: return RunsPage::tr("As it falls best");
+    case RunWay::AsAsked:
+        return RunsPage::tr("As asked");
+    case RunWay::UpRoll:
+        return RunsPage::tr("Up the roll");
+    case RunWay::Railroad:
+        return RunsPage::tr("Railroaded");
+    case RunWay::AsItFalls:
+        return RunsPage::tr("As it falls best");
     }
     return {};
 }
@@ -20,14 +24,17 @@ QString headlineOf(RunWay way) {
 } // namespace
 
 RunsPage::RunsPage(JobDocument &document, QWidget *parent)
-    : QuestionPage(document, tr("The same job with the parts' tops up the roll, railroaded with their tops to the left selvage, and each as it falls best. "
+    : QuestionPage(document,
+                   tr("The same job with the parts' tops up the roll, railroaded with their tops to the left selvage, "
+                      "and each as it falls best. "
                       "Parts on the bias stay on the bias."),
                    tr("Compare"), parent) {}
 
 void RunsPage::ask() {
     PlanOptions options;
     options.seconds = m_seconds;
-    answering().start([this, options](const Job &job, const Layout &, const Answering::Stop &stop, const Answering::Report &report) mutable {
+    answering().start([this, options](const Job &job, const Layout &, const Answering::Stop &stop,
+                                      const Answering::Report &report) mutable {
         options.stop = stop;
         const auto all = compareRuns(job, options, report);
         return [this, all] { show(all); };
@@ -43,7 +50,9 @@ void RunsPage::show(const std::vector<RunAnswer> &all) {
             for (const ClothFigures &f : figuresOf(a.job, a.plan.layout)) {
                 if (f.laid == 0) continue;
                 const bool bolt = a.job.cloth(f.cloth)->bolt.has_value();
-                words << (bolt ? tr("%1, buy %2, waste %3").arg(shownAlongRoll(f.length, unit), shownPurchase(f.length, unit), shownPercent(f.waste()))
+                words << (bolt ? tr("%1, buy %2, waste %3")
+                                     .arg(shownAlongRoll(f.length, unit), shownPurchase(f.length, unit),
+                                          shownPercent(f.waste()))
                                : tr("on the remnants, waste %1").arg(shownPercent(f.waste())));
             }
             words << (a.joins == 0 ? tr("no joins") : tr("%n join(s)", nullptr, a.joins));

@@ -14,12 +14,18 @@ using Kind = Concession::Kind;
 
 QString shownKind(Kind kind) {
     switch (kind) {
-    case Kind::Trim: return WaysPage::tr("Trim an allowance");
-    case Kind::Stretcher: return WaysPage::tr("Sew a strip on, out of sight");
-    case Kind::OtherCloth: return WaysPage::tr("Cut a part from other cloth");
-    case Kind::Uncentre: return WaysPage::tr("Let a part sit off centre");
-    case Kind::Turn: return WaysPage::tr("Turn a part the other way");
-    case Kind::Seam: return WaysPage::tr("One more join");
+    case Kind::Trim:
+        return WaysPage::tr("Trim an allowance");
+    case Kind::Stretcher:
+        return WaysPage::tr("Sew a strip on, out of sight");
+    case Kind::OtherCloth:
+        return WaysPage::tr("Cut a part from other cloth");
+    case Kind::Uncentre:
+        return WaysPage::tr("Let a part sit off centre");
+    case Kind::Turn:
+        return WaysPage::tr("Turn a part the other way");
+    case Kind::Seam:
+        return WaysPage::tr("One more join");
     }
     return {};
 }
@@ -34,8 +40,11 @@ QString headlineOf(const ConcedeWay &way, bool nothing) {
 } // namespace
 
 WaysPage::WaysPage(JobDocument &document, QWidget *parent)
-    : QuestionPage(document, tr("When the cloth does not do as asked, something has to give. Drag what may be given up into the order in which you would "
-                      "give it up, and take the tick from what must not be. What a part itself allows is set in its row of the part table."),
+    : QuestionPage(document,
+                   tr("When the cloth does not do as asked, something has to give. Drag what may be given up into the "
+                      "order in which you would "
+                      "give it up, and take the tick from what must not be. What a part itself allows is set in its "
+                      "row of the part table."),
                    tr("Look for ways"), parent),
       m_list(new QListView), m_kinds(new QStandardItemModel(this)), m_within(new QComboBox) {
     for (Kind kind : usualOrder()) {
@@ -54,7 +63,8 @@ WaysPage::WaysPage(JobDocument &document, QWidget *parent)
     m_list->setDefaultDropAction(Qt::MoveAction);
     m_list->setFixedHeight(6 * (fontMetrics().height() + 8) + 12);
     m_list->setAccessibleName(tr("What may be given up, the first to go on top"));
-    m_list->setToolTip(tr("The first to be given up stands on top. Drag, or move the chosen row with Alt+Up and Alt+Down."));
+    m_list->setToolTip(
+        tr("The first to be given up stands on top. Drag, or move the chosen row with Alt+Up and Alt+Down."));
     addSetting(new QLabel(tr("Give up first")));
     addSetting(m_list);
     m_within->addItems({tr("the least cloth"), tr("the fewest parts")});
@@ -86,7 +96,8 @@ void WaysPage::ask() {
     options.order = order();
     options.fewestPanelsFirst = m_within->currentIndex() == 1;
     options.plan.seconds = m_seconds;
-    answering().start([this, options](const Job &job, const Layout &, const Answering::Stop &stop, const Answering::Report &report) mutable {
+    answering().start([this, options](const Job &job, const Layout &, const Answering::Stop &stop,
+                                      const Answering::Report &report) mutable {
         options.plan.stop = stop;
         options.progress = report;
         const Conceding answer = concede(job, options);
@@ -100,7 +111,8 @@ void WaysPage::show(const Conceding &answer) {
         QStringList words;
         for (const std::string &sentence : way.words) words << withFractions(fromCore(sentence));
         if (!words.isEmpty()) words << tr("The layout has been checked.");
-        auto *card = new LayoutCard(headlineOf(way, answer.nothingNeeded), words, document().job(), way.layout, tr("Take this way"));
+        auto *card = new LayoutCard(headlineOf(way, answer.nothingNeeded), words, document().job(), way.layout,
+                                    tr("Take this way"));
         connect(card, &LayoutCard::taken, this, [this, layout = way.layout] {
             Layout kept = layout;
             kept.name = document().laidLayout().name;

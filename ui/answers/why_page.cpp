@@ -70,14 +70,17 @@ void StaircaseView::keyPressEvent(QKeyEvent *event) {
 }
 
 WhyPage::WhyPage(JobDocument &document, QWidget *parent)
-    : QuestionPage(document, tr("From the bare parts to what must be bought: each step is what one kind of wish adds. Choose a step to see what could be done "
+    : QuestionPage(document,
+                   tr("From the bare parts to what must be bought: each step is what one kind of wish adds. Choose a "
+                      "step to see what could be done "
                       "about it, and the layout behind it."),
                    tr("Work it out"), parent) {}
 
 void WhyPage::ask() {
     StaircaseOptions options;
     options.plan.seconds = m_seconds;
-    answering().start([this, options](const Job &job, const Layout &laid, const Answering::Stop &stop, const Answering::Report &report) mutable {
+    answering().start([this, options](const Job &job, const Layout &laid, const Answering::Stop &stop,
+                                      const Answering::Report &report) mutable {
         options.plan.stop = stop;
         if (!laid.cuts.empty()) options.plan.from = &laid;
         options.progress = report;
@@ -86,8 +89,10 @@ void WhyPage::ask() {
             if (c.bolt && cloth.empty()) cloth = c.id;
         const auto stairs = staircaseOf(job, cloth, options);
         return [this, stairs] {
-            if (stairs) show(*stairs);
-            else say(tr("There is nothing to explain: %1.").arg(withFractions(fromCore(stairs.error().text))));
+            if (stairs)
+                show(*stairs);
+            else
+                say(tr("There is nothing to explain: %1.").arg(withFractions(fromCore(stairs.error().text))));
         };
     });
 }

@@ -30,7 +30,8 @@ Canvas::Canvas(JobDocument &document, Standing &standing, QWidget *parent)
     viewport()->setAttribute(Qt::WA_OpaquePaintEvent);
     setMinimumSize(320, 240);
     setAccessibleName(tr("Cutting table"));
-    setAccessibleDescription(tr("The cloth as it lies on the table, with the panels on it. Tab goes from panel to panel."));
+    setAccessibleDescription(
+        tr("The cloth as it lies on the table, with the panels on it. Tab goes from panel to panel."));
     m_noteTimer.setSingleShot(true);
     connect(&m_noteTimer, &QTimer::timeout, this, [this] {
         m_note.clear();
@@ -58,7 +59,8 @@ void Canvas::follow(Changes changes) {
         viewport()->update();
         return;
     }
-    if (changes & (Change::Card | Change::Cloths | Change::Panels | Change::Layout | Change::Preview | Change::NewJob)) rebuild();
+    if (changes & (Change::Card | Change::Cloths | Change::Panels | Change::Layout | Change::Preview | Change::NewJob))
+        rebuild();
     if (fitting) arrange(true);
     if (changes & Change::Selection) {
         layerStale();
@@ -96,9 +98,12 @@ void Canvas::arrange(bool fitting) {
     const SlipFonts fonts(font());
     const double trayHeight = m_trayWelcoming && m_tray.isEmpty() ? 56 : m_tray.height(fonts);
     const QRectF whole(viewport()->rect());
-    m_tray.arrange(trayHeight > 0 ? QRectF(0, whole.height() - trayHeight, whole.width(), trayHeight) : QRectF(), fonts);
-    if (fitting) m_table.arrange(m_table.fittingScale(clothRoom().size(), spacing()), spacing());
-    else m_table.arrange(m_table.scale(), spacing());
+    m_tray.arrange(trayHeight > 0 ? QRectF(0, whole.height() - trayHeight, whole.width(), trayHeight) : QRectF(),
+                   fonts);
+    if (fitting)
+        m_table.arrange(m_table.fittingScale(clothRoom().size(), spacing()), spacing());
+    else
+        m_table.arrange(m_table.scale(), spacing());
     const QRectF extent = m_table.extent(), room = clothRoom();
     horizontalScrollBar()->setPageStep(int(room.width()));
     horizontalScrollBar()->setSingleStep(40);
@@ -292,19 +297,32 @@ void Canvas::keyPressEvent(QKeyEvent *event) {
     case Qt::Key_Left:
     case Qt::Key_Right:
     case Qt::Key_Up:
-    case Qt::Key_Down: nudge(event->key(), event->modifiers() & Qt::ShiftModifier); return;
-    case Qt::Key_Escape: m_document.select(std::nullopt); return;
+    case Qt::Key_Down:
+        nudge(event->key(), event->modifiers() & Qt::ShiftModifier);
+        return;
+    case Qt::Key_Escape:
+        m_document.select(std::nullopt);
+        return;
     case Qt::Key_Space:
         if (!event->isAutoRepeat()) {
             m_spaceHeld = true;
             viewport()->setCursor(Qt::OpenHandCursor);
         }
         return;
-    case Qt::Key_Home: horizontalScrollBar()->setValue(0); return;
-    case Qt::Key_End: horizontalScrollBar()->setValue(horizontalScrollBar()->maximum()); return;
-    case Qt::Key_PageUp: horizontalScrollBar()->triggerAction(QScrollBar::SliderPageStepSub); return;
-    case Qt::Key_PageDown: horizontalScrollBar()->triggerAction(QScrollBar::SliderPageStepAdd); return;
-    default: QAbstractScrollArea::keyPressEvent(event);
+    case Qt::Key_Home:
+        horizontalScrollBar()->setValue(0);
+        return;
+    case Qt::Key_End:
+        horizontalScrollBar()->setValue(horizontalScrollBar()->maximum());
+        return;
+    case Qt::Key_PageUp:
+        horizontalScrollBar()->triggerAction(QScrollBar::SliderPageStepSub);
+        return;
+    case Qt::Key_PageDown:
+        horizontalScrollBar()->triggerAction(QScrollBar::SliderPageStepAdd);
+        return;
+    default:
+        QAbstractScrollArea::keyPressEvent(event);
     }
 }
 
@@ -323,7 +341,8 @@ void Canvas::nudge(int key, bool toNextPlace) {
     if (cut < 0) {
         // Nothing in hand: the arrows move the view.
         QScrollBar *bar = key == Qt::Key_Left || key == Qt::Key_Right ? horizontalScrollBar() : verticalScrollBar();
-        bar->triggerAction(key == Qt::Key_Left || key == Qt::Key_Up ? QScrollBar::SliderSingleStepSub : QScrollBar::SliderSingleStepAdd);
+        bar->triggerAction(key == Qt::Key_Left || key == Qt::Key_Up ? QScrollBar::SliderSingleStepSub
+                                                                    : QScrollBar::SliderSingleStepAdd);
         return;
     }
     const Job &job = m_document.job();
@@ -496,7 +515,8 @@ double Canvas::tapeTop(int sheet) const {
     const double height = QFontMetricsF(fonts.small).height() + 14;
     const QRectF cloth = m_table.sheetRect(sheet).translated(-scrolled());
     // Scrolled so that the tape would leave the window, it stays at the upper edge as long as its cloth is in sight.
-    return std::min(std::max(cloth.top() - height - 12, flagHeight(fonts) + 14), std::max(cloth.top() - height - 12, cloth.bottom() - height));
+    return std::min(std::max(cloth.top() - height - 12, flagHeight(fonts) + 14),
+                    std::max(cloth.top() - height - 12, cloth.bottom() - height));
 }
 
 void Canvas::paintTapes(QPainter &painter) {
@@ -523,7 +543,8 @@ void Canvas::paintTapes(QPainter &painter) {
             painter.setPen(colours.ink);
             const double wide = QFontMetricsF(fonts.smallStrong).horizontalAdvance(sheet.label);
             const double nameTop = sheet.bolt ? cloth.bottom() + 6 : tape.rect.top() - line - 5;
-            painter.drawText(QRectF(std::max(left, seen.left() + 8), nameTop, wide + 4, line), Qt::AlignLeft, sheet.label);
+            painter.drawText(QRectF(std::max(left, seen.left() + 8), nameTop, wide + 4, line), Qt::AlignLeft,
+                             sheet.label);
         }
         if (sheet.bolt && cloth.left() > line) {
             painter.setFont(fonts.small);
@@ -533,7 +554,8 @@ void Canvas::paintTapes(QPainter &painter) {
             painter.rotate(-90);
             painter.drawText(QRectF(-140, -line, 140, line), Qt::AlignRight, tr("left selvage"));
             painter.restore();
-            const QString wide = tr("%1 wide").arg(shownLengthWithUnit(Length::ticks(qRound64(sheet.width * 320)), m_document.job().unit));
+            const QString wide = tr("%1 wide").arg(
+                shownLengthWithUnit(Length::ticks(qRound64(sheet.width * 320)), m_document.job().unit));
             if (cloth.height() > 2 * QFontMetricsF(fonts.small).horizontalAdvance(wide)) {
                 painter.save();
                 painter.translate(cloth.left() - 8, cloth.bottom());
@@ -627,7 +649,8 @@ void Canvas::paintNote(QPainter &painter) {
     const Colours colours = coloursOf(palette());
     const QRectF room = clothRoom();
     const double wide = QFontMetricsF(fonts.small).horizontalAdvance(m_note) + 22;
-    drawTag(painter, m_note, QPointF(room.center().x() - wide / 2, room.bottom() - 48), room, colours.ink, colours.paper, fonts.small);
+    drawTag(painter, m_note, QPointF(room.center().x() - wide / 2, room.bottom() - 48), room, colours.ink,
+            colours.paper, fonts.small);
 }
 
 } // namespace boltwright::ui

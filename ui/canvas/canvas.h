@@ -29,7 +29,7 @@ public:
     // The view.
     void zoomBy(double factor, std::optional<QPointF> around = {});
     void zoomToFit();
-    bool isFitted() const { return m_fitted; } ///< nobody has zoomed since all was to be seen
+    bool isFitted() const { return m_fitted; }      ///< nobody has zoomed since all was to be seen
     double zoom() const { return m_table.scale(); } ///< pixels a millimetre
     void beginPan(QPoint from);
     /// Brings the selected cut into sight.
@@ -39,8 +39,8 @@ public:
     // For tools; viewport pixels.
     int cutAt(QPointF viewport) const;
     std::optional<CopyOf> trayCopyAt(QPointF viewport) const { return m_tray.copyAt(viewport); }
-    int sheetUnder(QPointF viewport) const; ///< -1: bare table
-    int sheetNear(QPointF viewport) const;  ///< the nearest; -1: there are none
+    int sheetUnder(QPointF viewport) const;             ///< -1: bare table
+    int sheetNear(QPointF viewport) const;              ///< the nearest; -1: there are none
     QPointF toSheet(int sheet, QPointF viewport) const; ///< in the sheet's table frame, millimetres
     QRectF cutRect(int cut) const;
     bool overTray(QPointF viewport) const;
@@ -98,12 +98,12 @@ private:
     Table m_table;
     Tray m_tray;
     Tool *m_tool = nullptr;
-    QPixmap m_layer;             ///< what lies still
+    QPixmap m_layer; ///< what lies still
     bool m_layerValid = false;
     std::optional<int> m_held;
     QList<QPair<int, QRectF>> m_offcuts; ///< sheet, and the offcut in its table frame
     bool m_trayWelcoming = false;
-    bool m_fitted = true;        ///< fits again when the window changes its size, and with another job
+    bool m_fitted = true; ///< fits again when the window changes its size, and with another job
     std::optional<QPoint> m_panFrom;
     QPoint m_panScroll;
     bool m_spaceHeld = false;

@@ -10,9 +10,11 @@ double flagHeight(const SlipFonts &fonts) {
     return QFontMetricsF(fonts.mark).height() + QFontMetricsF(fonts.small).height() + 12;
 }
 
-void drawFlag(QPainter &painter, const FlagPicture &flag, const QRectF &seen, const Colours &colours, const SlipFonts &fonts) {
+void drawFlag(QPainter &painter, const FlagPicture &flag, const QRectF &seen, const Colours &colours,
+              const SlipFonts &fonts) {
     const double width = std::max(QFontMetricsF(fonts.mark).horizontalAdvance(flag.first),
-                                  QFontMetricsF(fonts.small).horizontalAdvance(flag.second)) + 24;
+                                  QFontMetricsF(fonts.small).horizontalAdvance(flag.second)) +
+                         24;
     const double height = flagHeight(fonts);
     const bool inSight = flag.x >= seen.left() && flag.x <= seen.right();
     // It flies towards the cut end, over the cloth that is used; near the cut end it turns round.

@@ -48,13 +48,25 @@ void Table::take(const Job &job, const Layout &layout) {
         const Cloth &cloth = job.cloths[std::size_t(i)];
         Row row{int(m_sheets.size()), 0};
         if (cloth.bolt) {
-            SheetOnTable sheet{{cloth.id, {}}, labelOf(cloth, nullptr), true, cloth.bolt->width.toMillimetres(),
-                               pictureOfBolt(cloth, i, unrolledOf(cloth, figures)), {}, 0, {}};
+            SheetOnTable sheet{{cloth.id, {}},
+                               labelOf(cloth, nullptr),
+                               true,
+                               cloth.bolt->width.toMillimetres(),
+                               pictureOfBolt(cloth, i, unrolledOf(cloth, figures)),
+                               {},
+                               0,
+                               {}};
             m_sheets.append(sheet);
         }
         for (const Remnant &remnant : cloth.remnants) {
-            SheetOnTable sheet{{cloth.id, remnant.id}, labelOf(cloth, &remnant), false, 0,
-                               pictureOfRemnant(cloth, i, remnant), {}, 0, {}};
+            SheetOnTable sheet{{cloth.id, remnant.id},
+                               labelOf(cloth, &remnant),
+                               false,
+                               0,
+                               pictureOfRemnant(cloth, i, remnant),
+                               {},
+                               0,
+                               {}};
             m_sheets.append(sheet);
         }
         row.count = int(m_sheets.size()) - row.first;
@@ -65,7 +77,8 @@ void Table::take(const Job &job, const Layout &layout) {
         sheet.wanted = wantedOf(sheet, figures);
     }
     m_panels.clear();
-    for (const Cut &cut : layout.cuts) m_panels.append({pictureOf(job, layout, cut), sheetOf(boltwright::sheetOf(job, cut))});
+    for (const Cut &cut : layout.cuts)
+        m_panels.append({pictureOf(job, layout, cut), sheetOf(boltwright::sheetOf(job, cut))});
 }
 
 void Table::takeCut(const Job &job, const Layout &layout, int cut) {

@@ -13,13 +13,13 @@ namespace boltwright::ui {
 /// One bolt or remnant where it lies on the table.
 struct SheetOnTable {
     SheetOf sheet;
-    QString label;    ///< the cloth's name, a remnant's too
+    QString label; ///< the cloth's name, a remnant's too
     bool bolt = false;
     double width = 0; ///< across the roll, millimetres
     SheetPicture picture;
-    QRectF box;       ///< in its own table frame, millimetres
+    QRectF box;        ///< in its own table frame, millimetres
     double wanted = 0; ///< how far along the roll one wants to see, millimetres
-    QPointF zero;     ///< where that frame's origin lies, in content pixels
+    QPointF zero;      ///< where that frame's origin lies, in content pixels
 };
 
 struct PanelOnTable {
@@ -44,11 +44,11 @@ public:
     const QList<SheetOnTable> &sheets() const { return m_sheets; }
     const QList<PanelOnTable> &panels() const { return m_panels; }
     QRectF extent() const { return m_extent; }
-    QTransform toContent(int sheet) const;       ///< from the sheet's table frame
-    QRectF sheetRect(int sheet) const;           ///< content pixels
-    QRectF panelRect(int panel) const;           ///< content pixels
-    int sheetAt(QPointF content) const;          ///< -1: bare table
-    int panelAt(QPointF content) const;          ///< the uppermost; -1: none
+    QTransform toContent(int sheet) const; ///< from the sheet's table frame
+    QRectF sheetRect(int sheet) const;     ///< content pixels
+    QRectF panelRect(int panel) const;     ///< content pixels
+    int sheetAt(QPointF content) const;    ///< -1: bare table
+    int panelAt(QPointF content) const;    ///< the uppermost; -1: none
     int sheetOf(const SheetOf &sheet) const;
     /// The scale at which everything fits into `room`.
     double fittingScale(QSizeF room, const Spacing &spacing) const;

@@ -101,7 +101,8 @@ void Tray::paint(QPainter &painter, bool welcoming, const std::string &selected,
         painter.setFont(fonts.smallStrong);
         painter.setPen(colours.ink);
         const QRectF label(item.rect.left() + 6, item.rect.bottom() - line - 5, item.rect.width() - 12, line);
-        const QString text = item.count > 1 ? QObject::tr("%1 × %2").arg(item.picture.mark).arg(item.count) : item.picture.mark;
+        const QString text =
+            item.count > 1 ? QObject::tr("%1 × %2").arg(item.picture.mark).arg(item.count) : item.picture.mark;
         painter.drawText(label, Qt::AlignCenter, text);
     }
     if (m_hidden) {

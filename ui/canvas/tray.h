@@ -13,7 +13,7 @@ namespace boltwright::ui {
 class Tray {
 public:
     struct Item {
-        CopyOf next;          ///< the copy that is taken when this is picked up
+        CopyOf next; ///< the copy that is taken when this is picked up
         int count = 0;
         PanelPicture picture; ///< as it lies for itself
         QRectF rect;          ///< viewport pixels; empty: not in sight

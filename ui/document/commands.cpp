@@ -2,7 +2,8 @@
 
 namespace boltwright::ui {
 
-ChangeLayout::ChangeLayout(JobDocument &document, int index, Layout layout, const QString &text, const QString &mergeKey)
+ChangeLayout::ChangeLayout(JobDocument &document, int index, Layout layout, const QString &text,
+                           const QString &mergeKey)
     : ExchangeCommand(document, text, mergeKey), m_index(index), m_layout(std::move(layout)) {}
 
 void ChangeLayout::redo() { m_layout = m_document.exchangeLayout(m_index, std::move(m_layout)); }

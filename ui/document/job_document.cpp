@@ -23,7 +23,9 @@ int indexOf(const Layout &layout, const CutName &name) {
 
 namespace {
 
-std::filesystem::path pathOf(const QString &fileName) { return std::filesystem::path(QFile::encodeName(fileName).toStdString()); }
+std::filesystem::path pathOf(const QString &fileName) {
+    return std::filesystem::path(QFile::encodeName(fileName).toStdString());
+}
 
 QByteArray digestOf(const QString &fileName) {
     QFile file(fileName);
@@ -69,8 +71,8 @@ void JobDocument::adopt(Job job, const QString &fileName) {
     m_history.clear();
     m_history.setClean();
     rememberFile();
-    Q_EMIT changed(Change::NewJob | Change::Card | Change::Cloths | Change::Panels | Change::Layout | Change::Selection |
-                   Change::File);
+    Q_EMIT changed(Change::NewJob | Change::Card | Change::Cloths | Change::Panels | Change::Layout |
+                   Change::Selection | Change::File);
 }
 
 void JobDocument::startWith(Job job) { adopt(std::move(job), {}); }

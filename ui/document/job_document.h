@@ -15,14 +15,14 @@ namespace boltwright::ui {
 
 /// What became different, so that everybody who listens asks once and only for what concerns them.
 enum class Change {
-    Card = 1,       ///< title, client, unit, gap
+    Card = 1, ///< title, client, unit, gap
     Cloths = 2,
-    Panels = 4,     ///< panels and the joins between them
-    Layout = 8,     ///< the layout that is laid
-    Preview = 16,   ///< what is shown in its place for the moment
+    Panels = 4,   ///< panels and the joins between them
+    Layout = 8,   ///< the layout that is laid
+    Preview = 16, ///< what is shown in its place for the moment
     Selection = 32,
-    File = 64,      ///< name, or whether it is saved
-    NewJob = 128,   ///< another job altogether
+    File = 64,    ///< name, or whether it is saved
+    NewJob = 128, ///< another job altogether
 };
 Q_DECLARE_FLAGS(Changes, Change)
 Q_DECLARE_OPERATORS_FOR_FLAGS(Changes)

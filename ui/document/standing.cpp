@@ -26,7 +26,8 @@ const ClothFigures *Standing::figuresOfCloth(const std::string &cloth) const {
 }
 
 bool Standing::isBroken(int cut) const {
-    return std::any_of(m_broken.begin(), m_broken.end(), [&](const Breach &b) { return b.cut == cut || b.other == cut; });
+    return std::any_of(m_broken.begin(), m_broken.end(),
+                       [&](const Breach &b) { return b.cut == cut || b.other == cut; });
 }
 
 QString Standing::firstReason(int cut) const {

@@ -79,7 +79,8 @@ QPainterPath sprig() {
 
 /// Drawn once for each size and colour; a bolt shows hundreds of them.
 QPixmap motifPixmap(double side, bool lookingRight, const QColor &colour, double ratio) {
-    const QString key = u"sprig %1 %2 %3 %4"_s.arg(qRound(side)).arg(lookingRight).arg(colour.name(QColor::HexArgb)).arg(ratio);
+    const QString key =
+        u"sprig %1 %2 %3 %4"_s.arg(qRound(side)).arg(lookingRight).arg(colour.name(QColor::HexArgb)).arg(ratio);
     QPixmap pixmap;
     if (QPixmapCache::find(key, &pixmap)) return pixmap;
     pixmap = QPixmap(QSize(qCeil(side) + 2, qCeil(side) + 2) * ratio);
@@ -118,7 +119,8 @@ void drawStripesUpTheRoll(QPainter &painter, const Lattice &lattice, const QTran
     for (qint64 i = from; i <= to; ++i)
         for (const Stripe &s : stripeFigure)
             painter.fillRect(QRectF(seen.left(), first + (double(i) + s.offset - s.width / 2) * step, seen.width(),
-                                    std::max(1.0, s.width * step)), colour);
+                                    std::max(1.0, s.width * step)),
+                             colour);
 }
 
 void drawStripesAcross(QPainter &painter, const Lattice &lattice, const QTransform &toScreen, const QRectF &seen,
@@ -130,14 +132,16 @@ void drawStripesAcross(QPainter &painter, const Lattice &lattice, const QTransfo
     for (qint64 i = from; i <= to; ++i)
         for (const Stripe &s : stripeFigure)
             painter.fillRect(QRectF(first + (double(i) + s.offset - s.width / 2) * step, seen.top(),
-                                    std::max(1.0, s.width * step), seen.height()), colour);
+                                    std::max(1.0, s.width * step), seen.height()),
+                             colour);
 }
 
 void drawMotifs(QPainter &painter, const SheetPicture &sheet, const QTransform &toScreen, const QRectF &seen,
                 const QColor &colour) {
     const Lattice &lattice = *sheet.lattice;
     const double scale = toScreen.m11();
-    const double acrossStep = lattice.across().toMillimetres() * scale, alongStep = lattice.along().toMillimetres() * scale;
+    const double acrossStep = lattice.across().toMillimetres() * scale,
+                 alongStep = lattice.along().toMillimetres() * scale;
     if (std::min(acrossStep, alongStep) < leastVisibleRepeat) return;
     const double side = std::min(std::min(acrossStep, alongStep) * 0.62, 220.0);
     const QPixmap motif = motifPixmap(side, sheet.figureLooksUpTheRoll, colour, painter.device()->devicePixelRatio());
@@ -149,7 +153,8 @@ void drawMotifs(QPainter &painter, const SheetPicture &sheet, const QTransform &
         const auto [from, to] = stepsWithin(seen.left() - half, seen.right() + half, x0, alongStep);
         for (qint64 j = from; j <= to; ++j)
             painter.drawPixmap(QPointF(std::round(x0 + double(j) * alongStep - half),
-                                       std::round(first.y() + double(i) * acrossStep - half)), motif);
+                                       std::round(first.y() + double(i) * acrossStep - half)),
+                               motif);
     }
 }
 
@@ -169,11 +174,14 @@ void drawBoltEdges(QPainter &painter, const SheetPicture &sheet, const QTransfor
     const QRectF box = toScreen.mapRect(sheet.outline.boundingRect());
     const double selvage = std::max(1.5, sheet.selvage * toScreen.m22());
     if (sheet.selvage > 0) {
-        const QRectF top(box.left(), box.top(), box.width(), selvage), bottom(box.left(), box.bottom() - selvage, box.width(), selvage);
+        const QRectF top(box.left(), box.top(), box.width(), selvage),
+            bottom(box.left(), box.bottom() - selvage, box.width(), selvage);
         for (const QRectF &strip : {top & seen, bottom & seen}) painter.fillRect(strip, cloth.selvage);
         painter.setPen(QPen(cloth.edge, 1, Qt::DotLine));
-        painter.drawLine(QPointF(std::max(box.left(), seen.left()), top.bottom()), QPointF(std::min(box.right(), seen.right()), top.bottom()));
-        painter.drawLine(QPointF(std::max(box.left(), seen.left()), bottom.top()), QPointF(std::min(box.right(), seen.right()), bottom.top()));
+        painter.drawLine(QPointF(std::max(box.left(), seen.left()), top.bottom()),
+                         QPointF(std::min(box.right(), seen.right()), top.bottom()));
+        painter.drawLine(QPointF(std::max(box.left(), seen.left()), bottom.top()),
+                         QPointF(std::min(box.right(), seen.right()), bottom.top()));
     }
     if (sheet.square > 0) {
         const QRectF strip(box.left(), box.top(), sheet.square * toScreen.m11(), box.height());

@@ -16,11 +16,11 @@ struct FlawPicture {
 
 /// One bolt or remnant ready to be drawn, in its own table frame (millimetres).
 struct SheetPicture {
-    QPolygonF outline;       ///< edge to edge; of a bolt as far as it is unrolled
+    QPolygonF outline; ///< edge to edge; of a bolt as far as it is unrolled
     bool bolt = false;
-    bool endless = false;    ///< a bolt as long as it takes: its roll lies at the right
-    double selvage = 0;      ///< strip along top and bottom
-    double square = 0;       ///< strip at the cut end
+    bool endless = false; ///< a bolt as long as it takes: its roll lies at the right
+    double selvage = 0;   ///< strip along top and bottom
+    double square = 0;    ///< strip at the cut end
     QList<FlawPicture> flaws;
     std::optional<Lattice> lattice;
     bool figureLooksUpTheRoll = true;

@@ -17,7 +17,7 @@ struct Colours {
     QColor onAccent; ///< text on the accent
     QColor broken;   ///< what is not right, and the line of the last cut
     QColor onBroken;
-    QColor good;     ///< what is right, and the offcut
+    QColor good; ///< what is right, and the offcut
     QColor hairline;
     QColor tape, tapeEdge, tapeInk;
     QColor chalk, chalkCasing; ///< the two strokes of a panel's outline

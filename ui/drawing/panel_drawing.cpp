@@ -6,8 +6,8 @@
 #include "ui/text/words.h"
 
 #include <QFontInfo>
-#include <QObject>
 #include <QFontMetricsF>
+#include <QObject>
 #include <QPainterPath>
 
 #include <algorithm>
@@ -146,7 +146,8 @@ std::optional<QPolygonF> wedgePlace(const QLineF &top, QPointF outward, const QR
     const QPointF along = (top.p2() - top.p1()) / top.length();
     for (double t : {0.5, 0.25, 0.75, 0.1, 0.9}) {
         const QPointF tip = top.p1() + (top.p2() - top.p1()) * t - outward * inset;
-        const QPolygonF wedge{tip, tip - outward * height + along * width / 2, tip - outward * height - along * width / 2};
+        const QPolygonF wedge{tip, tip - outward * height + along * width / 2,
+                              tip - outward * height - along * width / 2};
         if (slip.isNull() || !wedge.boundingRect().adjusted(-1, -1, 1, 1).intersects(slip)) return wedge;
     }
     return std::nullopt;
@@ -270,7 +271,8 @@ void drawOutline(QPainter &painter, const QPolygonF &outline, const PanelLook &l
         painter.setPen(QPen(halo, 8, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
         painter.drawPolygon(outline);
     }
-    const QColor casing = look.broken ? (colours.dark ? QColor(0x9A, 0x3B, 0x2F) : colours.broken) : colours.chalkCasing;
+    const QColor casing =
+        look.broken ? (colours.dark ? QColor(0x9A, 0x3B, 0x2F) : colours.broken) : colours.chalkCasing;
     if (look.broken) {
         const QPainterPath path = torn(outline);
         painter.setPen(QPen(casing, 4.2, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
@@ -312,7 +314,8 @@ void drawPanel(QPainter &painter, const PanelPicture &panel, const QTransform &t
         }
     }
     const QRectF box = outline.boundingRect();
-    if (std::min(box.width(), box.height()) > 14) drawWedge(painter, toScreen.map(panel.top), panel.outward, slipRect, colours);
+    if (std::min(box.width(), box.height()) > 14)
+        drawWedge(painter, toScreen.map(panel.top), panel.outward, slipRect, colours);
     if (std::min(box.width(), box.height()) > 24) {
         QPointF corner = upperLeftCorner(outline, middle);
         if (panel.state == CutState::Locked) {
@@ -328,8 +331,10 @@ QRectF drawTag(QPainter &painter, const QString &text, QPointF at, const QRectF 
     const QFontMetricsF metrics(font);
     const double width = std::min(within.width() - 8, metrics.horizontalAdvance(text) + 22);
     QRectF rect(at.x(), at.y(), width, metrics.height() + 10);
-    rect.moveLeft(std::clamp(rect.left(), within.left() + 4, std::max(within.left() + 4, within.right() - rect.width() - 4)));
-    rect.moveTop(std::clamp(rect.top(), within.top() + 4, std::max(within.top() + 4, within.bottom() - rect.height() - 4)));
+    rect.moveLeft(
+        std::clamp(rect.left(), within.left() + 4, std::max(within.left() + 4, within.right() - rect.width() - 4)));
+    rect.moveTop(
+        std::clamp(rect.top(), within.top() + 4, std::max(within.top() + 4, within.bottom() - rect.height() - 4)));
     painter.setPen(Qt::NoPen);
     painter.setBrush(ground);
     painter.drawRoundedRect(rect, 7, 7);

@@ -51,7 +51,8 @@ void drawLabel(QPainter &painter, double x, double value, const Steps &steps, co
     painter.setFont(fonts.small);
     painter.setPen(colours.tapeInk);
     const bool whole = isMultiple(value, steps.whole);
-    const QString wholes = tape.unit == Unit::Inch ? QObject::tr("%1 yd").arg(value / 36) : QObject::tr("%1 m").arg(value / 100);
+    const QString wholes =
+        tape.unit == Unit::Inch ? QObject::tr("%1 yd").arg(value / 36) : QObject::tr("%1 m").arg(value / 100);
     const QColor wholeInk = QColor(0x9A, 0x3B, 0x2F).darker(colours.dark ? 150 : 100);
     if (steps.labelled >= steps.whole) { // from so far only yards or metres are told
         painter.setFont(fonts.smallStrong);

@@ -11,8 +11,8 @@ namespace boltwright::ui {
 /// A tape measure along the roll: inches with the yards marked, or centimetres with the metres. Marks thin out so that
 /// it reads at every zoom.
 struct TapePicture {
-    QRectF rect;               ///< on screen
-    double zero = 0;           ///< screen x of the cut end
+    QRectF rect;     ///< on screen
+    double zero = 0; ///< screen x of the cut end
     double pixelsPerMillimetre = 1;
     Unit unit = Unit::Inch;
 };

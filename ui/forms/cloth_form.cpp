@@ -37,7 +37,8 @@ ClothRing ringOfPairs(const std::vector<std::pair<Length, Length>> &pairs) {
 } // namespace
 
 ClothForm::ClothForm(JobDocument &document, QWidget *parent)
-    : QWidget(parent), m_document(document), m_which(new QComboBox(this)), m_refusal(new QLabel(this)), m_scroll(new QScrollArea(this)) {
+    : QWidget(parent), m_document(document), m_which(new QComboBox(this)), m_refusal(new QLabel(this)),
+      m_scroll(new QScrollArea(this)) {
     m_refusal->setObjectName(u"refusal"_s);
     m_refusal->setWordWrap(true);
     m_refusal->hide();
@@ -116,7 +117,8 @@ void ClothForm::refill() {
 }
 
 void ClothForm::lengthRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value,
-                          bool optional, bool aboveZero, const std::function<void(Cloth &, std::optional<Length>)> &set) {
+                          bool optional, bool aboveZero,
+                          const std::function<void(Cloth &, std::optional<Length>)> &set) {
     auto *edit = new LengthEdit(m_document.job().unit, aboveZero ? LengthRange::AboveZero : LengthRange::ZeroOrMore);
     if (optional) edit->setOptional(sentence);
     edit->setMaximumWidth(170);
@@ -142,20 +144,23 @@ void ClothForm::fill(QFormLayout *form) {
     kind->setMaximumWidth(170);
     kind->setObjectName(u"field kind"_s);
     connect(kind, &QComboBox::activated, this, [this](int index) {
-        change(tr("Bolt or remnants"), [&](Cloth &c) {
-            const Cloth fresh = newCloth(m_document.job());
-            if (index == 0 && !c.bolt) {
-                c.bolt = fresh.bolt;
-                c.remnants.clear();
-            } else if (index == 1 && c.bolt) {
-                Remnant remnant;
-                remnant.id = "A";
-                remnant.outline = ringOf(ClothBox{{}, {c.bolt->width, c.bolt->width}});
-                c.bolt.reset();
-                c.selvage = Length{};
-                c.remnants = {remnant};
-            }
-        }, false);
+        change(
+            tr("Bolt or remnants"),
+            [&](Cloth &c) {
+                const Cloth fresh = newCloth(m_document.job());
+                if (index == 0 && !c.bolt) {
+                    c.bolt = fresh.bolt;
+                    c.remnants.clear();
+                } else if (index == 1 && c.bolt) {
+                    Remnant remnant;
+                    remnant.id = "A";
+                    remnant.outline = ringOf(ClothBox{{}, {c.bolt->width, c.bolt->width}});
+                    c.bolt.reset();
+                    c.selvage = Length{};
+                    c.remnants = {remnant};
+                }
+            },
+            false);
     });
     form->addRow(tr("It comes as"), kind);
     if (cloth().bolt)
@@ -168,7 +173,8 @@ void ClothForm::fill(QFormLayout *form) {
     way->setMaximumWidth(320);
     way->setObjectName(u"field way"_s);
     connect(way, &QComboBox::activated, this, [this](int index) {
-        change(tr("Nap"), [&](Cloth &c) { c.way = index == 0 ? Way::One : Way::Two; }, false);
+        change(
+            tr("Nap"), [&](Cloth &c) { c.way = index == 0 ? Way::One : Way::Two; }, false);
     });
     form->addRow(tr("Nap or direction"), way);
     auto *up = new QComboBox;
@@ -177,7 +183,8 @@ void ClothForm::fill(QFormLayout *form) {
     up->setMaximumWidth(320);
     up->setObjectName(u"field up"_s);
     connect(up, &QComboBox::activated, this, [this](int index) {
-        change(tr("Pattern's top"), [&](Cloth &c) { c.up = index == 0 ? PatternUp::Roll : PatternUp::Across; }, false);
+        change(
+            tr("Pattern's top"), [&](Cloth &c) { c.up = index == 0 ? PatternUp::Roll : PatternUp::Across; }, false);
     });
     form->addRow(tr("The pattern's top points"), up);
     fillPattern(form);
@@ -188,15 +195,15 @@ void ClothForm::fillBolt(QFormLayout *form) {
               [](Cloth &c, auto l) { c.bolt->width = l.value_or(Length{}); });
     lengthRow(form, tr("Length"), tr("as much as it takes"), cloth().bolt->length, true, true,
               [](Cloth &c, auto l) { c.bolt->length = l; });
-    lengthRow(form, tr("Selvage"), tr("The strip along both edges that is not cut from."), cloth().selvage, false, false,
-              [](Cloth &c, auto l) { c.selvage = l.value_or(Length{}); });
-    lengthRow(form, tr("Lost to square the end"), tr("Cut off at the cut end to square it."), cloth().bolt->square, false, false,
-              [](Cloth &c, auto l) { c.bolt->square = l.value_or(Length{}); });
+    lengthRow(form, tr("Selvage"), tr("The strip along both edges that is not cut from."), cloth().selvage, false,
+              false, [](Cloth &c, auto l) { c.selvage = l.value_or(Length{}); });
+    lengthRow(form, tr("Lost to square the end"), tr("Cut off at the cut end to square it."), cloth().bolt->square,
+              false, false, [](Cloth &c, auto l) { c.bolt->square = l.value_or(Length{}); });
 }
 
 void ClothForm::fillRemnants(QFormLayout *form) {
-    lengthRow(form, tr("Kept from the edge"), tr("Distance that panels keep from a remnant's outline."), cloth().edge, false, false,
-              [](Cloth &c, auto l) { c.edge = l.value_or(Length{}); });
+    lengthRow(form, tr("Kept from the edge"), tr("Distance that panels keep from a remnant's outline."), cloth().edge,
+              false, false, [](Cloth &c, auto l) { c.edge = l.value_or(Length{}); });
     for (std::size_t i = 0; i < cloth().remnants.size(); ++i) {
         auto *corners = new QPlainTextEdit(cornersText(pairsOf(cloth().remnants[i].outline), m_document.job().unit));
         corners->setMaximumSize(320, 110);
@@ -211,10 +218,13 @@ void ClothForm::fillRemnants(QFormLayout *form) {
                 m_refusal->show();
                 return;
             }
-            change(tr("Remnant's outline"), [&](Cloth &c) { c.remnants[i].outline = ringOfPairs(*read); }, false);
+            change(
+                tr("Remnant's outline"), [&](Cloth &c) { c.remnants[i].outline = ringOfPairs(*read); }, false);
         });
         connect(drop, &QPushButton::clicked, this, [this, i] {
-            change(tr("Remove a remnant"), [&](Cloth &c) { c.remnants.erase(c.remnants.begin() + std::ptrdiff_t(i)); }, false);
+            change(
+                tr("Remove a remnant"), [&](Cloth &c) { c.remnants.erase(c.remnants.begin() + std::ptrdiff_t(i)); },
+                false);
         });
         auto *buttons = new QVBoxLayout;
         buttons->addWidget(take);
@@ -229,15 +239,18 @@ void ClothForm::fillRemnants(QFormLayout *form) {
     auto *add = new QPushButton(tr("Add a remnant"));
     add->setMaximumWidth(170);
     connect(add, &QPushButton::clicked, this, [this] {
-        change(tr("Add a remnant"), [](Cloth &c) {
-            Remnant remnant = c.remnants.back();
-            remnant.kept = Kept{};
-            remnant.flaws.clear();
-            char letter = 'A';
-            while (letter < 'Z' && c.remnant(std::string(1, letter))) ++letter;
-            remnant.id = std::string(1, letter);
-            c.remnants.push_back(remnant);
-        }, false);
+        change(
+            tr("Add a remnant"),
+            [](Cloth &c) {
+                Remnant remnant = c.remnants.back();
+                remnant.kept = Kept{};
+                remnant.flaws.clear();
+                char letter = 'A';
+                while (letter < 'Z' && c.remnant(std::string(1, letter))) ++letter;
+                remnant.id = std::string(1, letter);
+                c.remnants.push_back(remnant);
+            },
+            false);
     });
     form->addRow(QString(), add);
 }
@@ -257,12 +270,12 @@ void ClothForm::fillPattern(QFormLayout *form) {
     lengthRow(form, tr("Vertical repeat"), tr("none"), pattern ? pattern->along : std::nullopt, true, true,
               [withPattern](Cloth &c, auto l) { withPattern(c, [&](Pattern &p) { p.along = l; }); });
     if (!pattern) return;
-    lengthRow(form, tr("Drop"), tr("How far the next column is moved up: half the vertical repeat for a half-drop."), pattern->drop,
-              false, false, [](Cloth &c, auto l) { c.pattern->drop = l.value_or(Length{}); });
-    lengthRow(form, tr("A motif sits, from the left selvage"), tr("Measure to the middle of one motif or stripe."), pattern->motif.x,
-              false, false, [](Cloth &c, auto l) { c.pattern->motif.x = l.value_or(Length{}); });
-    lengthRow(form, tr("… and up from the cut end"), tr("Measure to the middle of the same motif."), pattern->motif.y, false, false,
-              [](Cloth &c, auto l) { c.pattern->motif.y = l.value_or(Length{}); });
+    lengthRow(form, tr("Drop"), tr("How far the next column is moved up: half the vertical repeat for a half-drop."),
+              pattern->drop, false, false, [](Cloth &c, auto l) { c.pattern->drop = l.value_or(Length{}); });
+    lengthRow(form, tr("A motif sits, from the left selvage"), tr("Measure to the middle of one motif or stripe."),
+              pattern->motif.x, false, false, [](Cloth &c, auto l) { c.pattern->motif.x = l.value_or(Length{}); });
+    lengthRow(form, tr("… and up from the cut end"), tr("Measure to the middle of the same motif."), pattern->motif.y,
+              false, false, [](Cloth &c, auto l) { c.pattern->motif.y = l.value_or(Length{}); });
 }
 
 } // namespace boltwright::ui

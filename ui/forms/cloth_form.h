@@ -29,8 +29,8 @@ private:
     void fillPattern(QFormLayout *form);
     const Cloth &cloth() const { return m_document.job().cloths[std::size_t(m_index)]; }
     void change(const QString &text, const std::function<void(Cloth &)> &how, bool merge = true);
-    void lengthRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value, bool optional,
-                   bool aboveZero, const std::function<void(Cloth &, std::optional<Length>)> &set);
+    void lengthRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value,
+                   bool optional, bool aboveZero, const std::function<void(Cloth &, std::optional<Length>)> &set);
 
     JobDocument &m_document;
     int m_index = 0;

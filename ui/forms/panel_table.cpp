@@ -22,7 +22,8 @@ namespace boltwright::ui {
 
 QString cornersText(const std::vector<std::pair<Length, Length>> &corners, Unit unit) {
     QStringList lines;
-    for (const auto &[x, y] : corners) lines << fromCore(writeDecimal(x, unit)) + u";  "_s + fromCore(writeDecimal(y, unit));
+    for (const auto &[x, y] : corners)
+        lines << fromCore(writeDecimal(x, unit)) + u";  "_s + fromCore(writeDecimal(y, unit));
     return lines.join(u'\n');
 }
 
@@ -34,7 +35,8 @@ Result<std::vector<std::pair<Length, Length>>> readCorners(const QString &text, 
         ++number;
         const QStringList parts = line.split(u';');
         if (parts.size() != 2)
-            return fault(toCore(QObject::tr("Corner %1: two measures with a semicolon between them, such as 24; 17 1/2.").arg(number)));
+            return fault(toCore(
+                QObject::tr("Corner %1: two measures with a semicolon between them, such as 24; 17 1/2.").arg(number)));
         const auto x = typedLength(parts[0], unit, LengthRange::Any), y = typedLength(parts[1], unit, LengthRange::Any);
         for (const auto &read : {x, y})
             if (!read) return fault(toCore(QObject::tr("Corner %1: %2").arg(number).arg(fromCore(read.error().text))));
@@ -51,7 +53,8 @@ class FieldDelegate : public QStyledItemDelegate {
 public:
     using QStyledItemDelegate::QStyledItemDelegate;
 
-    QWidget *createEditor(QWidget *parent, const QStyleOptionViewItem &option, const QModelIndex &index) const override {
+    QWidget *createEditor(QWidget *parent, const QStyleOptionViewItem &option,
+                          const QModelIndex &index) const override {
         const QStringList choices = index.data(PanelTableModel::ChoicesRole).toStringList();
         if (choices.isEmpty()) return QStyledItemDelegate::createEditor(parent, option, index);
         auto *box = new QComboBox(parent);
@@ -60,7 +63,8 @@ public:
     }
     void setEditorData(QWidget *editor, const QModelIndex &index) const override {
         if (auto *box = qobject_cast<QComboBox *>(editor))
-            box->setCurrentIndex(int(index.data(PanelTableModel::KeysRole).toStringList().indexOf(index.data(Qt::EditRole).toString())));
+            box->setCurrentIndex(
+                int(index.data(PanelTableModel::KeysRole).toStringList().indexOf(index.data(Qt::EditRole).toString())));
         else
             QStyledItemDelegate::setEditorData(editor, index);
     }
@@ -75,8 +79,8 @@ public:
 } // namespace
 
 PanelTable::PanelTable(JobDocument &document, QWidget *parent)
-    : QWidget(parent), m_document(document), m_model(new PanelTableModel(document, this)), m_table(new QTableView(this)),
-      m_refusal(new QLabel(this)) {
+    : QWidget(parent), m_document(document), m_model(new PanelTableModel(document, this)),
+      m_table(new QTableView(this)), m_refusal(new QLabel(this)) {
     m_table->setModel(m_model);
     m_table->setItemDelegate(new FieldDelegate(m_table));
     m_table->setSelectionBehavior(QAbstractItemView::SelectItems);
@@ -177,16 +181,24 @@ QWidget *PanelTable::buildMore() {
     right->addWidget(take, 0, Qt::AlignLeft);
     row->addLayout(right, 1);
 
-    connect(m_pieces, &QSpinBox::valueChanged, this, [this](int most) { change(tr("Pieces"), [=](Panel &p) { p.pieces.most = most; }); });
-    connect(m_seam, &LengthEdit::lengthChanged, this, [this](auto l) { change(tr("Seam"), [=](Panel &p) { p.pieces.seam = l.value_or(Length{}); }); });
-    connect(m_shortest, &LengthEdit::lengthChanged, this, [this](auto l) { change(tr("Shortest piece"), [=](Panel &p) { p.pieces.shortest = l.value_or(Length{}); }); });
-    connect(m_match, &QCheckBox::clicked, this, [this](bool on) { change(tr("Pattern over joins"), [=](Panel &p) { p.pieces.match = on; }); });
+    connect(m_pieces, &QSpinBox::valueChanged, this,
+            [this](int most) { change(tr("Pieces"), [=](Panel &p) { p.pieces.most = most; }); });
+    connect(m_seam, &LengthEdit::lengthChanged, this,
+            [this](auto l) { change(tr("Seam"), [=](Panel &p) { p.pieces.seam = l.value_or(Length{}); }); });
+    connect(m_shortest, &LengthEdit::lengthChanged, this, [this](auto l) {
+        change(tr("Shortest piece"), [=](Panel &p) { p.pieces.shortest = l.value_or(Length{}); });
+    });
+    connect(m_match, &QCheckBox::clicked, this,
+            [this](bool on) { change(tr("Pattern over joins"), [=](Panel &p) { p.pieces.match = on; }); });
     connect(m_least, &LengthEdit::lengthChanged, this, [this](auto l) {
         change(tr("Least allowances"), [=](Panel &p) { p.allowMin.assign(edgeCount(p.shape), l); });
     });
-    connect(m_mayTurn, &QCheckBox::clicked, this, [this](bool on) { change(tr("May be turned"), [=](Panel &p) { p.may.turn = on; }); });
-    connect(m_mayUncentre, &QCheckBox::clicked, this, [this](bool on) { change(tr("May lie off centre"), [=](Panel &p) { p.may.uncentre = on; }); });
-    connect(m_mayOther, &QCheckBox::clicked, this, [this](bool on) { change(tr("Other cloth"), [=](Panel &p) { p.may.otherCloth.any = on; }); });
+    connect(m_mayTurn, &QCheckBox::clicked, this,
+            [this](bool on) { change(tr("May be turned"), [=](Panel &p) { p.may.turn = on; }); });
+    connect(m_mayUncentre, &QCheckBox::clicked, this,
+            [this](bool on) { change(tr("May lie off centre"), [=](Panel &p) { p.may.uncentre = on; }); });
+    connect(m_mayOther, &QCheckBox::clicked, this,
+            [this](bool on) { change(tr("Other cloth"), [=](Panel &p) { p.may.otherCloth.any = on; }); });
     return m_more;
 }
 
@@ -208,7 +220,8 @@ void PanelTable::showMore() {
     m_seam->setLength(panel.pieces.seam);
     m_shortest->setLength(panel.pieces.shortest);
     m_match->setChecked(panel.pieces.match);
-    for (QWidget *w : std::initializer_list<QWidget *>{m_seam, m_shortest, m_match}) w->setEnabled(rectangle && panel.pieces.most > 1);
+    for (QWidget *w : std::initializer_list<QWidget *>{m_seam, m_shortest, m_match})
+        w->setEnabled(rectangle && panel.pieces.most > 1);
     m_least->setLength(panel.allowMin.empty() ? std::nullopt : panel.allowMin.front());
     m_mayTurn->setChecked(panel.may.turn);
     m_mayUncentre->setChecked(panel.may.uncentre);

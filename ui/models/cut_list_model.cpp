@@ -46,17 +46,25 @@ QVariant CutListModel::data(const QModelIndex &index, int role) const {
         return shownSize(box.width(), box.height(), job.unit);
     };
     switch (role) {
-    case Mark: return fromCore(panel.mark);
+    case Mark:
+        return fromCore(panel.mark);
     case Qt::DisplayRole:
-    case Name: return fromCore(panel.name.empty() ? panel.mark : panel.name);
-    case Where: return where();
-    case Size: return size();
-    case IsAside: return laid < panel.count;
-    case PanelId: return fromCore(panel.id);
+    case Name:
+        return fromCore(panel.name.empty() ? panel.mark : panel.name);
+    case Where:
+        return where();
+    case Size:
+        return size();
+    case IsAside:
+        return laid < panel.count;
+    case PanelId:
+        return fromCore(panel.id);
     case Qt::AccessibleTextRole:
         return tr("%1, %2, %3, cut size %4").arg(fromCore(panel.mark), fromCore(panel.name), where(), size());
-    case Qt::ToolTipRole: return tr("%1 · cut size %2, side to side × up · %3").arg(fromCore(panel.name), size(), where());
-    default: return {};
+    case Qt::ToolTipRole:
+        return tr("%1 · cut size %2, side to side × up · %3").arg(fromCore(panel.name), size(), where());
+    default:
+        return {};
     }
 }
 

@@ -21,19 +21,27 @@ constexpr ColumnText columns[PanelTableModel::ColumnCount] = {
     {QT_TRANSLATE_NOOP("PanelTable", "Part"), QT_TRANSLATE_NOOP("PanelTable", "What part of the piece it is.")},
     {QT_TRANSLATE_NOOP("PanelTable", "Count"), QT_TRANSLATE_NOOP("PanelTable", "How many of it.")},
     {QT_TRANSLATE_NOOP("PanelTable", "Cloth"), QT_TRANSLATE_NOOP("PanelTable", "The cloth it is cut from.")},
-    {QT_TRANSLATE_NOOP("PanelTable", "Shape"), QT_TRANSLATE_NOOP("PanelTable", "Rectangle, tapered, or cut to corners.")},
-    {QT_TRANSLATE_NOOP("PanelTable", "Across"), QT_TRANSLATE_NOOP("PanelTable", "Side to side as measured, of a tapered panel at the bottom.")},
-    {QT_TRANSLATE_NOOP("PanelTable", "Top"), QT_TRANSLATE_NOOP("PanelTable", "Side to side at the top of a tapered panel.")},
+    {QT_TRANSLATE_NOOP("PanelTable", "Shape"),
+     QT_TRANSLATE_NOOP("PanelTable", "Rectangle, tapered, or cut to corners.")},
+    {QT_TRANSLATE_NOOP("PanelTable", "Across"),
+     QT_TRANSLATE_NOOP("PanelTable", "Side to side as measured, of a tapered panel at the bottom.")},
+    {QT_TRANSLATE_NOOP("PanelTable", "Top"),
+     QT_TRANSLATE_NOOP("PanelTable", "Side to side at the top of a tapered panel.")},
     {QT_TRANSLATE_NOOP("PanelTable", "Up"), QT_TRANSLATE_NOOP("PanelTable", "From bottom to top as measured.")},
-    {QT_TRANSLATE_NOOP("PanelTable", "Lean"), QT_TRANSLATE_NOOP("PanelTable", "How far the top of a tapered panel leans to the right; with a minus to the left.")},
+    {QT_TRANSLATE_NOOP("PanelTable", "Lean"),
+     QT_TRANSLATE_NOOP("PanelTable",
+                       "How far the top of a tapered panel leans to the right; with a minus to the left.")},
     {QT_TRANSLATE_NOOP("PanelTable", "+ top"), QT_TRANSLATE_NOOP("PanelTable", "Allowance at the top edge.")},
     {QT_TRANSLATE_NOOP("PanelTable", "+ bottom"), QT_TRANSLATE_NOOP("PanelTable", "Allowance at the bottom edge.")},
     {QT_TRANSLATE_NOOP("PanelTable", "+ left"), QT_TRANSLATE_NOOP("PanelTable", "Allowance at the left edge.")},
     {QT_TRANSLATE_NOOP("PanelTable", "+ right"), QT_TRANSLATE_NOOP("PanelTable", "Allowance at the right edge.")},
     {QT_TRANSLATE_NOOP("PanelTable", "Run"), QT_TRANSLATE_NOOP("PanelTable", "Which way it lies on the roll.")},
-    {QT_TRANSLATE_NOOP("PanelTable", "Centred"), QT_TRANSLATE_NOOP("PanelTable", "Whether a motif or stripe is centred on it.")},
-    {QT_TRANSLATE_NOOP("PanelTable", "Alike"), QT_TRANSLATE_NOOP("PanelTable", "Every one of them shows the same part of the repeat.")},
-    {QT_TRANSLATE_NOOP("PanelTable", "Mirrored"), QT_TRANSLATE_NOOP("PanelTable", "Every second one is the mirror image.")},
+    {QT_TRANSLATE_NOOP("PanelTable", "Centred"),
+     QT_TRANSLATE_NOOP("PanelTable", "Whether a motif or stripe is centred on it.")},
+    {QT_TRANSLATE_NOOP("PanelTable", "Alike"),
+     QT_TRANSLATE_NOOP("PanelTable", "Every one of them shows the same part of the repeat.")},
+    {QT_TRANSLATE_NOOP("PanelTable", "Mirrored"),
+     QT_TRANSLATE_NOOP("PanelTable", "Every second one is the mirror image.")},
     {QT_TRANSLATE_NOOP("PanelTable", "Out of sight"), QT_TRANSLATE_NOOP("PanelTable", "It may cross a flaw.")},
 };
 
@@ -41,8 +49,9 @@ QString tableText(const char *text) { return QCoreApplication::translate("PanelT
 
 const QList<QPair<QString, QString>> &runs() {
     static const QList<QPair<QString, QString>> list = {
-        {QString(), QObject::tr("as the cloth")}, {u"up"_s, QObject::tr("up the roll")}, {u"down"_s, QObject::tr("down the roll")},
-        {u"railroad"_s, QObject::tr("railroaded")}, {u"either"_s, QObject::tr("either")}, {u"bias"_s, QObject::tr("on the bias")}};
+        {QString(), QObject::tr("as the cloth")},  {u"up"_s, QObject::tr("up the roll")},
+        {u"down"_s, QObject::tr("down the roll")}, {u"railroad"_s, QObject::tr("railroaded")},
+        {u"either"_s, QObject::tr("either")},      {u"bias"_s, QObject::tr("on the bias")}};
     return list;
 }
 const QList<QPair<QString, QString>> &centres() {
@@ -53,8 +62,9 @@ const QList<QPair<QString, QString>> &centres() {
     return list;
 }
 const QList<QPair<QString, QString>> &kinds() {
-    static const QList<QPair<QString, QString>> list = {
-        {u"rectangle"_s, QObject::tr("rectangle")}, {u"trapezoid"_s, QObject::tr("tapered")}, {u"polygon"_s, QObject::tr("corners")}};
+    static const QList<QPair<QString, QString>> list = {{u"rectangle"_s, QObject::tr("rectangle")},
+                                                        {u"trapezoid"_s, QObject::tr("tapered")},
+                                                        {u"polygon"_s, QObject::tr("corners")}};
     return list;
 }
 
@@ -67,11 +77,16 @@ QString textFor(const QList<QPair<QString, QString>> &list, const QString &key) 
 QString runKey(const Panel &p) {
     if (!p.run) return {};
     switch (*p.run) {
-    case Run::UpRoll: return u"up"_s;
-    case Run::DownRoll: return u"down"_s;
-    case Run::Railroad: return u"railroad"_s;
-    case Run::Either: return u"either"_s;
-    case Run::Bias: return u"bias"_s;
+    case Run::UpRoll:
+        return u"up"_s;
+    case Run::DownRoll:
+        return u"down"_s;
+    case Run::Railroad:
+        return u"railroad"_s;
+    case Run::Either:
+        return u"either"_s;
+    case Run::Bias:
+        return u"bias"_s;
     }
     return {};
 }
@@ -99,10 +114,14 @@ Shape shapeAs(const Shape &shape, const QString &kind) {
 
 int edgeOfColumn(int column) {
     switch (column) {
-    case PanelTableModel::AllowTop: return Top;
-    case PanelTableModel::AllowBottom: return Bottom;
-    case PanelTableModel::AllowLeft: return Left;
-    default: return Right;
+    case PanelTableModel::AllowTop:
+        return Top;
+    case PanelTableModel::AllowBottom:
+        return Bottom;
+    case PanelTableModel::AllowLeft:
+        return Left;
+    default:
+        return Right;
     }
 }
 
@@ -136,7 +155,8 @@ QVariant PanelTableModel::headerData(int section, Qt::Orientation orientation, i
 }
 
 bool PanelTableModel::isAsked(const Panel &panel, int column) const {
-    const bool tapered = std::holds_alternative<Trapezoid>(panel.shape), corners = std::holds_alternative<PolygonShape>(panel.shape);
+    const bool tapered = std::holds_alternative<Trapezoid>(panel.shape),
+               corners = std::holds_alternative<PolygonShape>(panel.shape);
     if (column == TopAcross || column == Lean) return tapered;
     if (column == Across || column == Up) return !corners;
     if (column == AllowBottom || column == AllowLeft || column == AllowRight) return !corners;
@@ -149,23 +169,38 @@ QString PanelTableModel::textOf(const Panel &panel, int column) const {
     const auto *tapered = std::get_if<Trapezoid>(&panel.shape);
     if (!isAsked(panel, column)) return {};
     switch (column) {
-    case Mark: return fromCore(panel.mark);
-    case Name: return fromCore(panel.name);
-    case Count: return QString::number(panel.count);
+    case Mark:
+        return fromCore(panel.mark);
+    case Name:
+        return fromCore(panel.name);
+    case Count:
+        return QString::number(panel.count);
     case OfCloth: {
         const Cloth *cloth = panel.cloth ? m_document.job().cloth(*panel.cloth) : &m_document.job().cloths.front();
         return cloth ? fromCore(cloth->name.empty() ? cloth->id : cloth->name) : QString();
     }
-    case Kind: return textFor(kinds(), kindKey(panel));
-    case Across: return typed(rectangle ? rectangle->across : tapered->bottom, unit);
-    case TopAcross: return typed(tapered->top, unit);
-    case Up: return typed(rectangle ? rectangle->up : tapered->up, unit);
-    case Lean: return typed(tapered->shift, unit);
-    case AllowTop: case AllowBottom: case AllowLeft: case AllowRight:
-        return typed(panel.allowance(std::holds_alternative<PolygonShape>(panel.shape) ? 0 : edgeOfColumn(column)), unit);
-    case RunColumn: return textFor(runs(), runKey(panel));
-    case Motif: return textFor(centres(), centreKey(panel));
-    default: return {};
+    case Kind:
+        return textFor(kinds(), kindKey(panel));
+    case Across:
+        return typed(rectangle ? rectangle->across : tapered->bottom, unit);
+    case TopAcross:
+        return typed(tapered->top, unit);
+    case Up:
+        return typed(rectangle ? rectangle->up : tapered->up, unit);
+    case Lean:
+        return typed(tapered->shift, unit);
+    case AllowTop:
+    case AllowBottom:
+    case AllowLeft:
+    case AllowRight:
+        return typed(panel.allowance(std::holds_alternative<PolygonShape>(panel.shape) ? 0 : edgeOfColumn(column)),
+                     unit);
+    case RunColumn:
+        return textFor(runs(), runKey(panel));
+    case Motif:
+        return textFor(centres(), centreKey(panel));
+    default:
+        return {};
     }
 }
 
@@ -187,7 +222,8 @@ QVariant PanelTableModel::data(const QModelIndex &index, int role) const {
         return textOf(panel, column);
     }
     if (role == Qt::TextAlignmentRole)
-        return int((column >= Across && column <= AllowRight) || column == Count ? Qt::AlignRight | Qt::AlignVCenter : Qt::AlignLeft | Qt::AlignVCenter);
+        return int((column >= Across && column <= AllowRight) || column == Count ? Qt::AlignRight | Qt::AlignVCenter
+                                                                                 : Qt::AlignLeft | Qt::AlignVCenter);
     if (role == Qt::ToolTipRole) return tableText(columns[column].sentence);
     if (role == ChoicesRole || role == KeysRole) {
         QStringList texts, keys;
@@ -234,7 +270,9 @@ Result<Panel> PanelTableModel::changedPanel(Panel panel, int column, const QStri
         if (value.trimmed().isEmpty()) return fault(toCore(tr("A panel needs a mark.")));
         panel.mark = toCore(value.trimmed());
         break;
-    case Name: panel.name = toCore(value.trimmed()); break;
+    case Name:
+        panel.name = toCore(value.trimmed());
+        break;
     case Count: {
         bool isNumber = false;
         const int count = value.toInt(&isNumber);
@@ -243,36 +281,56 @@ Result<Panel> PanelTableModel::changedPanel(Panel panel, int column, const QStri
         break;
     }
     case OfCloth:
-        if (value == fromCore(m_document.job().cloths.front().id)) panel.cloth.reset();
-        else panel.cloth = toCore(value);
+        if (value == fromCore(m_document.job().cloths.front().id))
+            panel.cloth.reset();
+        else
+            panel.cloth = toCore(value);
         break;
     case Kind: {
         panel.shape = shapeAs(panel.shape, value);
         const Length allowance = panel.allow.empty() ? Length{} : panel.allow.front().value_or(Length{});
         if (panel.allow.size() != edgeCount(panel.shape)) panel.allow.assign(edgeCount(panel.shape), allowance);
-        if (panel.allowMin.size() != edgeCount(panel.shape)) panel.allowMin.assign(edgeCount(panel.shape), std::nullopt);
+        if (panel.allowMin.size() != edgeCount(panel.shape))
+            panel.allowMin.assign(edgeCount(panel.shape), std::nullopt);
         if (value != u"rectangle"_s) panel.pieces = {};
         break;
     }
-    case Across: done = measure(rectangle ? rectangle->across : tapered->bottom, LengthRange::AboveZero); break;
-    case TopAcross: done = measure(tapered->top, LengthRange::AboveZero); break;
-    case Up: done = measure(rectangle ? rectangle->up : tapered->up, LengthRange::AboveZero); break;
-    case Lean: done = measure(tapered->shift, LengthRange::Any); break;
-    case AllowTop: case AllowBottom: case AllowLeft: case AllowRight: {
+    case Across:
+        done = measure(rectangle ? rectangle->across : tapered->bottom, LengthRange::AboveZero);
+        break;
+    case TopAcross:
+        done = measure(tapered->top, LengthRange::AboveZero);
+        break;
+    case Up:
+        done = measure(rectangle ? rectangle->up : tapered->up, LengthRange::AboveZero);
+        break;
+    case Lean:
+        done = measure(tapered->shift, LengthRange::Any);
+        break;
+    case AllowTop:
+    case AllowBottom:
+    case AllowLeft:
+    case AllowRight: {
         Length allowance;
         done = measure(allowance, LengthRange::ZeroOrMore);
         if (!done) break;
         panel.allow.resize(edgeCount(panel.shape));
-        if (std::holds_alternative<PolygonShape>(panel.shape)) panel.allow.assign(panel.allow.size(), allowance);
-        else panel.allow[std::size_t(edgeOfColumn(column))] = allowance;
+        if (std::holds_alternative<PolygonShape>(panel.shape))
+            panel.allow.assign(panel.allow.size(), allowance);
+        else
+            panel.allow[std::size_t(edgeOfColumn(column))] = allowance;
         for (std::size_t i = 0; i < panel.allowMin.size() && i < panel.allow.size(); ++i)
-            if (panel.allowMin[i] && *panel.allowMin[i] > panel.allow[i].value_or(Length{})) panel.allowMin[i] = panel.allow[i];
+            if (panel.allowMin[i] && *panel.allowMin[i] > panel.allow[i].value_or(Length{}))
+                panel.allowMin[i] = panel.allow[i];
         break;
     }
     case RunColumn:
-        panel.run = value == u"up"_s ? std::optional(Run::UpRoll) : value == u"down"_s ? std::optional(Run::DownRoll)
-                    : value == u"railroad"_s ? std::optional(Run::Railroad) : value == u"either"_s ? std::optional(Run::Either)
-                    : value == u"bias"_s ? std::optional(Run::Bias) : std::nullopt;
+        panel.run = value == u"up"_s         ? std::optional(Run::UpRoll)
+                    : value == u"down"_s     ? std::optional(Run::DownRoll)
+                    : value == u"railroad"_s ? std::optional(Run::Railroad)
+                    : value == u"either"_s   ? std::optional(Run::Either)
+                    : value == u"bias"_s     ? std::optional(Run::Bias)
+                                             : std::nullopt;
         break;
     case Motif:
         if (value.isEmpty()) {
@@ -282,7 +340,8 @@ Result<Panel> PanelTableModel::changedPanel(Panel panel, int column, const QStri
             panel.motif->centre = value == u"across"_s ? Centre::Across : value == u"up"_s ? Centre::Up : Centre::Both;
         }
         break;
-    default: break;
+    default:
+        break;
     }
     if (!done) return tl::unexpected<Fault>(done.error());
     return panel;

@@ -12,8 +12,25 @@ class PanelTableModel : public QAbstractTableModel {
     Q_OBJECT
 public:
     enum Column {
-        Mark, Name, Count, OfCloth, Kind, Across, TopAcross, Up, Lean, AllowTop, AllowBottom, AllowLeft, AllowRight,
-        RunColumn, Motif, Alike, Mirror, Hidden, ColumnCount
+        Mark,
+        Name,
+        Count,
+        OfCloth,
+        Kind,
+        Across,
+        TopAcross,
+        Up,
+        Lean,
+        AllowTop,
+        AllowBottom,
+        AllowLeft,
+        AllowRight,
+        RunColumn,
+        Motif,
+        Alike,
+        Mirror,
+        Hidden,
+        ColumnCount
     };
     enum Role { ChoicesRole = Qt::UserRole + 1, KeysRole }; ///< texts to choose from, and what they stand for
 

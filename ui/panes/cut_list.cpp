@@ -39,29 +39,39 @@ public:
         const QRectF row = QRectF(option.rect).adjusted(8, 1, -8, -1);
         painter->save();
         painter->setRenderHint(QPainter::Antialiasing);
-        if (option.state & QStyle::State_Selected) paintSelection(*painter, row, colours, option.state & QStyle::State_HasFocus);
+        if (option.state & QStyle::State_Selected)
+            paintSelection(*painter, row, colours, option.state & QStyle::State_HasFocus);
         const QRectF inner = row.adjusted(14, 6, -10, -6);
         QFont strong = option.font;
         strong.setBold(true);
         painter->setFont(strong);
         painter->setPen(colours.ink);
-        const double markWide = std::clamp(QFontMetricsF(strong).horizontalAdvance(u"WWW"_s), 30.0, inner.width() * 0.3);
+        const double markWide =
+            std::clamp(QFontMetricsF(strong).horizontalAdvance(u"WWW"_s), 30.0, inner.width() * 0.3);
         const QRectF mark(inner.left(), inner.top(), markWide - 6, name.height());
-        painter->drawText(mark, Qt::AlignLeft, QFontMetricsF(strong).elidedText(index.data(CutListModel::Mark).toString(), Qt::ElideRight, mark.width()));
+        painter->drawText(
+            mark, Qt::AlignLeft,
+            QFontMetricsF(strong).elidedText(index.data(CutListModel::Mark).toString(), Qt::ElideRight, mark.width()));
         painter->setFont(option.font);
-        const QString size = index.data(CutListModel::Size).toString(), part = index.data(CutListModel::Name).toString();
+        const QString size = index.data(CutListModel::Size).toString(),
+                      part = index.data(CutListModel::Name).toString();
         const double left = inner.left() + markWide, sizeWide = name.horizontalAdvance(size);
         // Where part and size have no room beside each other, the size steps down a line.
         const bool beside = name.horizontalAdvance(part) + 12 + sizeWide <= inner.right() - left;
         const double partWide = inner.right() - left - (beside ? sizeWide + 8 : 0);
-        painter->drawText(QRectF(left, inner.top(), partWide, name.height()), Qt::AlignLeft, name.elidedText(part, Qt::ElideRight, partWide));
-        if (beside) painter->drawText(QRectF(inner.right() - sizeWide, inner.top(), sizeWide + 1, name.height()), Qt::AlignRight, size);
+        painter->drawText(QRectF(left, inner.top(), partWide, name.height()), Qt::AlignLeft,
+                          name.elidedText(part, Qt::ElideRight, partWide));
+        if (beside)
+            painter->drawText(QRectF(inner.right() - sizeWide, inner.top(), sizeWide + 1, name.height()),
+                              Qt::AlignRight, size);
         painter->setFont(fonts.small);
         const double smallWide = beside ? 0 : small.horizontalAdvance(size) + 8;
         const QRectF second(left, inner.top() + name.height() + 2, inner.right() - left, small.height());
         if (!beside) painter->drawText(second.adjusted(0, 0, 1, 0), Qt::AlignRight, size);
         painter->setPen(index.data(CutListModel::IsAside).toBool() ? colours.broken : colours.quiet);
-        painter->drawText(second, Qt::AlignLeft, small.elidedText(index.data(CutListModel::Where).toString(), Qt::ElideRight, second.width() - smallWide));
+        painter->drawText(
+            second, Qt::AlignLeft,
+            small.elidedText(index.data(CutListModel::Where).toString(), Qt::ElideRight, second.width() - smallWide));
         painter->restore();
     }
 

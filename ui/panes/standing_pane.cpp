@@ -53,7 +53,8 @@ StandingPane::StandingPane(JobDocument &document, Standing &standing, QWidget *p
 QString StandingPane::figuresText() const {
     const Job &job = m_document.job();
     const auto row = [](const QString &what, const QString &figure) {
-        return u"<tr><td style='padding-right:12px'>%1</td><td align='right' style='white-space:nowrap'><b>%2</b></td></tr>"_s.arg(what.toHtmlEscaped(), figure.toHtmlEscaped());
+        return u"<tr><td style='padding-right:12px'>%1</td><td align='right' style='white-space:nowrap'><b>%2</b></td></tr>"_s
+            .arg(what.toHtmlEscaped(), figure.toHtmlEscaped());
     };
     QString text;
     for (const ClothFigures &f : m_standing.figures()) {
@@ -84,8 +85,9 @@ std::vector<StandingPane::Sentence> StandingPane::whatHoldsItBack() const {
         if (const auto found = aside.find(panel.id); found != aside.end()) {
             const QString name = fromCore(panel.name.empty() ? panel.mark : panel.name);
             out.push_back({Sentence::Kind::Wrong,
-                           panel.count == 1 ? tr("%1 is put aside.").arg(name)
-                                            : tr("%1: %2 of %3 put aside.").arg(name).arg(found->second).arg(panel.count),
+                           panel.count == 1
+                               ? tr("%1 is put aside.").arg(name)
+                               : tr("%1: %2 of %3 put aside.").arg(name).arg(found->second).arg(panel.count),
                            panel.id});
         }
     for (const Breach &breach : m_standing.broken()) {
@@ -93,17 +95,20 @@ std::vector<StandingPane::Sentence> StandingPane::whatHoldsItBack() const {
         const Panel *panel = job.panel(layout.cuts[std::size_t(breach.cut)].panel);
         if (!panel) continue;
         out.push_back({Sentence::Kind::Wrong,
-                       tr("%1: %2.").arg(fromCore(panel->name.empty() ? panel->mark : panel->name), withFractions(fromCore(breach.text))),
+                       tr("%1: %2.").arg(fromCore(panel->name.empty() ? panel->mark : panel->name),
+                                         withFractions(fromCore(breach.text))),
                        panel->id});
     }
     if (m_document.preview() || layout.cuts.empty()) return out;
     // The judge's own findings are told where the rules above found nothing to say about that panel.
     for (const Finding &finding : m_standing.findings()) {
         if (finding.kind == Finding::Kind::Missing) continue;
-        const bool told = std::any_of(out.begin(), out.end(), [&](const Sentence &s) { return s.panel == finding.panel && !s.panel.empty(); });
+        const bool told = std::any_of(out.begin(), out.end(),
+                                      [&](const Sentence &s) { return s.panel == finding.panel && !s.panel.empty(); });
         if (!told) out.push_back({Sentence::Kind::Wrong, withFractions(fromCore(finding.text)), finding.panel});
     }
-    if (m_standing.verdict() == Standing::Verdict::Waiting) out.push_back({Sentence::Kind::Waiting, tr("Checking…"), {}});
+    if (m_standing.verdict() == Standing::Verdict::Waiting)
+        out.push_back({Sentence::Kind::Waiting, tr("Checking…"), {}});
     if (m_standing.verdict() == Standing::Verdict::Right && out.empty())
         out.push_back({Sentence::Kind::Right, tr("Checked: every rule holds."), {}});
     return out;
@@ -135,8 +140,12 @@ void StandingPane::refresh() {
             label->setText(tr("and %n more", nullptr, int(sentences.size() - most)));
         } else {
             const Sentence &s = sentences[i];
-            const QString sign = s.kind == Sentence::Kind::Right ? u"✓"_s : s.kind == Sentence::Kind::Waiting ? u"…"_s : u"•"_s;
-            const QColor colour = s.kind == Sentence::Kind::Right ? colours.good : s.kind == Sentence::Kind::Waiting ? colours.quiet : colours.broken;
+            const QString sign = s.kind == Sentence::Kind::Right     ? u"✓"_s
+                                 : s.kind == Sentence::Kind::Waiting ? u"…"_s
+                                                                     : u"•"_s;
+            const QColor colour = s.kind == Sentence::Kind::Right     ? colours.good
+                                  : s.kind == Sentence::Kind::Waiting ? colours.quiet
+                                                                      : colours.broken;
             const QString words = s.text.toHtmlEscaped();
             const QString body = s.panel.empty() ? words
                                                  : u"<a href='%1' style='color:%2;text-decoration:none'>%3</a>"_s.arg(

@@ -37,14 +37,18 @@ struct Column {
 };
 
 QList<Column> columns() {
-    return {{say("Panel"), 18},          {say("Cut size"), 14}, {say("Measured, allowances"), 17.5}, {say("From selvage"), 10},
-            {say("From cut end"), 10}, {say("Chalk from"), 16},  {say("As it lies"), 14.5}};
+    return {{say("Panel"), 18},        {say("Cut size"), 14},     {say("Measured, allowances"), 17.5},
+            {say("From selvage"), 10}, {say("From cut end"), 10}, {say("Chalk from"), 16},
+            {say("As it lies"), 14.5}};
 }
 
 /// Builds the pages from the top; a part that does not fit begins a new one.
 class ChalkLayout {
 public:
-    ChalkLayout(const DrawnLayout &drawn, const QRectF &frame) : m_drawn(drawn), m_frame(frame), m_colours(lightColours()) { newPage(); }
+    ChalkLayout(const DrawnLayout &drawn, const QRectF &frame)
+        : m_drawn(drawn), m_frame(frame), m_colours(lightColours()) {
+        newPage();
+    }
 
     QList<PageInk> all() {
         for (std::size_t i = 0; i < m_drawn.chalk.size(); ++i) {
@@ -80,9 +84,13 @@ private:
         const ChalkSheet &sheet = m_drawn.chalk[index];
         needs(40 * mm);
         m_y += (m_y > m_frame.top() ? 4 : 0) * mm;
-        m_y += ink().paragraph(m_drawn.nameOf(m_drawn.sheets[index]), {left(), m_y}, width(), 4.2, true, m_colours.ink, 2) + 1 * mm;
+        m_y += ink().paragraph(m_drawn.nameOf(m_drawn.sheets[index]), {left(), m_y}, width(), 4.2, true, m_colours.ink,
+                               2) +
+               1 * mm;
         if (sheet.across.empty()) return;
-        m_y += ink().paragraph(say("First, straight across the full width, measured from the cut end:"), {left(), m_y}, width(), 3.2, false, m_colours.ink) + 1 * mm;
+        m_y += ink().paragraph(say("First, straight across the full width, measured from the cut end:"), {left(), m_y},
+                               width(), 3.2, false, m_colours.ink) +
+               1 * mm;
         double x = left();
         for (Length y : sheet.across) {
             const QString text = shownLengthWithUnit(y, m_drawn.job.unit);
@@ -150,10 +158,12 @@ private:
         const Vector corner = row.motif->corner;
         if (row.motif->column)
             cell << CellLine{corner.x <= Length{} ? say("%1 towards selvage").arg(shownLength(-corner.x, unit))
-                                                  : say("%1 away from selvage").arg(shownLength(corner.x, unit)), 3.2, true};
+                                                  : say("%1 away from selvage").arg(shownLength(corner.x, unit)),
+                             3.2, true};
         if (row.motif->row)
             cell << CellLine{corner.y <= Length{} ? say("%1 towards end").arg(shownLength(-corner.y, unit))
-                                                  : say("%1 away from end").arg(shownLength(corner.y, unit)), 3.2, true};
+                                                  : say("%1 away from end").arg(shownLength(corner.y, unit)),
+                             3.2, true};
         cell << CellLine{say("of %1").arg(shown(seatWords(*row.motif))), 2.7, false, true};
         return cell;
     }
@@ -165,7 +175,8 @@ private:
         const bool checkX = row.motif && row.motif->column, checkY = row.motif && row.motif->row;
         return {panelCell(row),
                 {{shownSize(row.cutAcross, row.cutUp, unit), 3.7, true}},
-                {{shownSize(row.measuredAcross, row.measuredUp, unit), 3.0}, {shown(allowanceWords(panel, row.allowances, unit)), 2.7, false, true}},
+                {{shownSize(row.measuredAcross, row.measuredUp, unit), 3.0},
+                 {shown(allowanceWords(panel, row.allowances, unit)), 2.7, false, true}},
                 {{shownLength(row.fromSelvage, unit), checkX ? 3.0 : 3.7, !checkX, checkX}},
                 {{shownLength(row.fromEnd, unit), checkY ? 3.0 : 3.7, !checkY, checkY}},
                 motifCell(row),
@@ -182,7 +193,8 @@ private:
         const auto places = cells();
         const auto content = cellsOf(row);
         double height = (tickBox + 0.5) * mm;
-        for (qsizetype i = 0; i < content.size(); ++i) height = std::max(height, heightOf(content[i], places[i].width()));
+        for (qsizetype i = 0; i < content.size(); ++i)
+            height = std::max(height, heightOf(content[i], places[i].width()));
         QStringList given;
         for (const std::string &words : row.conceded) given << shown(words);
         const QString gave = given.isEmpty() ? QString() : say("Given up: %1").arg(given.join(u"; "_s));
@@ -192,11 +204,13 @@ private:
 
         const double top = m_y + cellPad * mm;
         box({left(), top + 0.2 * mm}, row.alreadyCut);
-        ink().words(QString::number(row.number), {left() + (tickBox + 2) * mm, top + 3.6 * mm}, numberWidth, 3.9, true, m_colours.ink);
+        ink().words(QString::number(row.number), {left() + (tickBox + 2) * mm, top + 3.6 * mm}, numberWidth, 3.9, true,
+                    m_colours.ink);
         for (qsizetype i = 0; i < content.size(); ++i) {
             double y = top;
             for (const CellLine &line : content[i])
-                y += ink().paragraph(line.text, {places[i].left(), y}, places[i].width(), line.size, line.bold, line.quiet ? m_colours.quiet : m_colours.ink, 3);
+                y += ink().paragraph(line.text, {places[i].left(), y}, places[i].width(), line.size, line.bold,
+                                     line.quiet ? m_colours.quiet : m_colours.ink, 3);
         }
         ink().paragraph(gave, {columnsLeft(), top + height}, gaveWidth, 2.9, false, m_colours.broken, 3);
         m_y = top + height + below + cellPad * mm;
@@ -209,7 +223,8 @@ private:
         for (const LeftOut &out : m_drawn.layout.leftOut) {
             const Panel *panel = m_drawn.job.panel(out.panel);
             const QString name = fromCore(panel && !panel->name.empty() ? panel->name : out.panel);
-            names << (panel && panel->count > 1 ? say("%1 (%2 of %3)").arg(name).arg(out.copy).arg(panel->count) : name);
+            names << (panel && panel->count > 1 ? say("%1 (%2 of %3)").arg(name).arg(out.copy).arg(panel->count)
+                                                : name);
         }
         paragraph(say("Not on this cloth, to be cut from other cloth: %1.").arg(names.join(u", "_s)), m_colours.broken);
     }
@@ -223,9 +238,12 @@ private:
 
     void closing() {
         const QStringList texts = {
-            say("The order: straight cuts across the full width first. Then, between two of them, each panel comes when one of its sides "
-                "lies open to the cloth's edge or to a cut already made, copies of one panel together where that can be."),
-            say("Measure the cloth itself before cutting: its width, its repeat and its flaws. A woven repeat drifts along the roll, so a panel "
+            say("The order: straight cuts across the full width first. Then, between two of them, each panel comes "
+                "when one of its sides "
+                "lies open to the cloth's edge or to a cut already made, copies of one panel together where that can "
+                "be."),
+            say("Measure the cloth itself before cutting: its width, its repeat and its flaws. A woven repeat drifts "
+                "along the roll, so a panel "
                 "that sits on a motif is chalked from that motif; its distance from the cut end is a check."),
             say("A cut cannot be undone. Where a measure here and the cloth disagree, stop and measure again."),
             say("Fire-safety rules differ by place and use: the cloth's own label and local law decide.")};

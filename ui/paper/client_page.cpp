@@ -42,7 +42,9 @@ std::optional<double> costOf(const Job &job, const Cloth &cloth, Length used) {
     return double(purchaseLength(used, job.unit).ticks()) / double(per) * cloth.price->amount;
 }
 
-QString money(double amount, const std::string &currency) { return fromCore(currency) + u' ' + QLocale().toString(amount, 'f', 2); }
+QString money(double amount, const std::string &currency) {
+    return fromCore(currency) + u' ' + QLocale().toString(amount, 'f', 2);
+}
 
 /// What all bolts of a layout cost together; none where one has no price or currencies differ.
 QString costWords(const Job &job, const Layout &layout) {
@@ -82,20 +84,25 @@ QStringList givenUp(const Job &job, const Layout &layout) {
     for (const Concession &c : layout.conceded) {
         const QString words = shown(concessionWords(job, layout, c)), who = panelWords(job, c.panel, c.copy);
         const auto known = std::find_if(groups.begin(), groups.end(), [&](const auto &g) { return g.first == words; });
-        if (known != groups.end()) known->second << who;
-        else groups << std::pair{words, QStringList{who}};
+        if (known != groups.end())
+            known->second << who;
+        else
+            groups << std::pair{words, QStringList{who}};
     }
     for (const auto &[words, who] : groups) out << say("%1: %2").arg(who.join(u", "_s), words);
-    for (const LeftOut &left : layout.leftOut) out << say("%1: cut from other cloth, not counted here").arg(panelWords(job, left.panel, left.copy));
+    for (const LeftOut &left : layout.leftOut)
+        out << say("%1: cut from other cloth, not counted here").arg(panelWords(job, left.panel, left.copy));
     return out;
 }
 
 class ClientPage : public Pages {
 public:
     ClientPage(const Job &job, const Layout &layout, Paper paper, const std::vector<Staircase> &why)
-        : m_job(job), m_layout(layout), m_why(why), m_drawn(m_job, m_layout), m_paper(sizeOf(paper)), m_colours(lightColours()) {
+        : m_job(job), m_layout(layout), m_why(why), m_drawn(m_job, m_layout), m_paper(sizeOf(paper)),
+          m_colours(lightColours()) {
         const double margin = paperMargin().toMillimetres() * mm;
-        m_frame = QRectF(margin, margin, m_paper.width.toMillimetres() * mm - 2 * margin, m_paper.height.toMillimetres() * mm - 2 * margin);
+        m_frame = QRectF(margin, margin, m_paper.width.toMillimetres() * mm - 2 * margin,
+                         m_paper.height.toMillimetres() * mm - 2 * margin);
         // From both ends: what must stand at the foot is placed first, so that the rest knows its room.
         m_bottom = m_frame.bottom();
         foot();
@@ -113,7 +120,9 @@ public:
     }
     ClientPage(const ClientPage &) = delete;
 
-    QString title() const override { return QStringList{fromCore(m_job.card.title), say("for the client")}.join(u" · "_s); }
+    QString title() const override {
+        return QStringList{fromCore(m_job.card.title), say("for the client")}.join(u" · "_s);
+    }
     PaperSize paper() const override { return m_paper; }
     int count() const override { return 1; }
     bool hasCuts() const { return !m_drawn.sheets.empty(); }
@@ -132,7 +141,8 @@ private:
     bool paragraph(const QString &text, double size = body, bool bold = false, QColor colour = {}) {
         const double height = PageInk::paragraphHeight(text, width(), size, bold);
         if (!hasRoom(height)) return false;
-        m_y += m_ink.paragraph(text, {left(), m_y}, width(), size, bold, colour.isValid() ? colour : m_colours.ink) + 0.6 * mm;
+        m_y += m_ink.paragraph(text, {left(), m_y}, width(), size, bold, colour.isValid() ? colour : m_colours.ink) +
+               0.6 * mm;
         return true;
     }
 
@@ -145,9 +155,12 @@ private:
     void head() {
         const JobCard &card = m_job.card;
         const QDate date = QDate::fromString(fromCore(card.date), Qt::ISODate);
-        m_ink.words(fromCore(!card.piece.empty() ? card.piece : card.title), {left(), m_y + 6 * mm}, width() - 45 * mm, 6, true, m_colours.ink);
-        m_ink.wordsEndingAt(date.isValid() ? QLocale().toString(date, QLocale::ShortFormat) : QString(), {m_frame.right(), m_y + 6 * mm}, 40 * mm, body, false, m_colours.quiet);
-        m_ink.words(card.client.empty() ? fromCore(card.title) : say("For %1").arg(fromCore(card.client)), {left(), m_y + 11.5 * mm}, width(), 3.8, false, m_colours.quiet);
+        m_ink.words(fromCore(!card.piece.empty() ? card.piece : card.title), {left(), m_y + 6 * mm}, width() - 45 * mm,
+                    6, true, m_colours.ink);
+        m_ink.wordsEndingAt(date.isValid() ? QLocale().toString(date, QLocale::ShortFormat) : QString(),
+                            {m_frame.right(), m_y + 6 * mm}, 40 * mm, body, false, m_colours.quiet);
+        m_ink.words(card.client.empty() ? fromCore(card.title) : say("For %1").arg(fromCore(card.client)),
+                    {left(), m_y + 11.5 * mm}, width(), 3.8, false, m_colours.quiet);
         m_ink.line({left(), m_y + 13.5 * mm}, {m_frame.right(), m_y + 13.5 * mm}, {m_colours.ink, 0.25});
         m_y += 15 * mm;
     }
@@ -157,35 +170,48 @@ private:
         for (const Cloth &cloth : m_job.cloths) {
             const QString name = fromCore(sheetName(m_job, cloth.id, {}));
             if (!cloth.bolt) {
-                const auto used = std::count_if(m_drawn.sheets.begin(), m_drawn.sheets.end(), [&](const ClothSheet &s) { return s.cloth == cloth.id; });
-                if (used > 0) paragraph(say("%1: cut from the remnants there are (%2 of %3 used).").arg(name).arg(used).arg(cloth.remnants.size()));
+                const auto used = std::count_if(m_drawn.sheets.begin(), m_drawn.sheets.end(),
+                                                [&](const ClothSheet &s) { return s.cloth == cloth.id; });
+                if (used > 0)
+                    paragraph(say("%1: cut from the remnants there are (%2 of %3 used).")
+                                  .arg(name)
+                                  .arg(used)
+                                  .arg(cloth.remnants.size()));
                 continue;
             }
             const auto used = usedOf(m_job, m_layout, cloth);
             if (!used) continue;
-            QString text = say("%1: %2 as laid out, so %3 to buy.").arg(name, shownAlongRoll(*used, m_job.unit), shownPurchase(*used, m_job.unit));
-            if (const auto cost = costOf(m_job, cloth, *used)) text += u' ' + say("Cost: %1.").arg(money(*cost, cloth.price->currency));
+            QString text = say("%1: %2 as laid out, so %3 to buy.")
+                               .arg(name, shownAlongRoll(*used, m_job.unit), shownPurchase(*used, m_job.unit));
+            if (const auto cost = costOf(m_job, cloth, *used))
+                text += u' ' + say("Cost: %1.").arg(money(*cost, cloth.price->currency));
             paragraph(text, 3.8, true);
             if (cloth.bolt->length) {
                 const Length rest = *cloth.bolt->length - *used;
-                paragraph(rest >= Length{} ? say("The bolt holds %1: enough, with %2 left.").arg(shownAlongRoll(*cloth.bolt->length, m_job.unit), shownAlongRoll(rest, m_job.unit))
-                                           : say("The bolt holds only %1.").arg(shownAlongRoll(*cloth.bolt->length, m_job.unit)));
+                paragraph(
+                    rest >= Length{}
+                        ? say("The bolt holds %1: enough, with %2 left.")
+                              .arg(shownAlongRoll(*cloth.bolt->length, m_job.unit), shownAlongRoll(rest, m_job.unit))
+                        : say("The bolt holds only %1.").arg(shownAlongRoll(*cloth.bolt->length, m_job.unit)));
             }
         }
         const auto pieces = m_layout.cuts.size();
-        paragraph(say("%1 pieces to cut; the picture shows where each lies, the cut end at the left.").arg(pieces), body, false, m_colours.quiet);
+        paragraph(say("%1 pieces to cut; the picture shows where each lies, the cut end at the left.").arg(pieces),
+                  body, false, m_colours.quiet);
     }
 
     /// All sheets one below the other, at the largest scale that the room takes.
     void picture() {
         if (m_drawn.sheets.empty()) return;
-        const double beside = StripEdges::left.toMillimetres() + 2, edges = (StripEdges::above + StripEdges::below).toMillimetres() + 2;
+        const double beside = StripEdges::left.toMillimetres() + 2,
+                     edges = (StripEdges::above + StripEdges::below).toMillimetres() + 2;
         double longest = 0, wide = 0;
         for (const ClothSheet &sheet : m_drawn.sheets) {
             longest = std::max(longest, sheet.box().height().toMillimetres());
             wide += sheet.box().width().toMillimetres();
         }
-        const double n = double(m_drawn.sheets.size()), most = std::min(95.0, (m_bottom - m_y) / mm - (m_why.empty() ? 40 : 75));
+        const double n = double(m_drawn.sheets.size()),
+                     most = std::min(95.0, (m_bottom - m_y) / mm - (m_why.empty() ? 40 : 75));
         const double scale = std::min({(width() / mm - beside) / longest, (most - n * edges) / wide, 0.125});
         if (scale <= 0.004) return;
         m_y += 1.5 * mm;
@@ -195,7 +221,8 @@ private:
             view.scale = scale * mm;
             view.from = box.low.y;
             view.to = box.high.y;
-            const QPointF corner(left() + StripEdges::left.toMillimetres() * mm, m_y + StripEdges::above.toMillimetres() * mm);
+            const QPointF corner(left() + StripEdges::left.toMillimetres() * mm,
+                                 m_y + StripEdges::above.toMillimetres() * mm);
             view.zero = corner - view.scale * QPointF(box.low.y.toMillimetres(), box.low.x.toMillimetres());
             m_views.push_back(view);
             m_y += (edges + box.width().toMillimetres() * scale) * mm;
@@ -205,13 +232,16 @@ private:
     void gaveUp() {
         const QStringList all = givenUp(m_job, m_layout);
         if (all.isEmpty()) {
-            paragraph(say("Nothing is given up for it: every panel has its full allowances, its run and its pattern match."), body);
+            paragraph(
+                say("Nothing is given up for it: every panel has its full allowances, its run and its pattern match."),
+                body);
             return;
         }
         if (!heading(say("What we give up for it"), 12 * mm)) return;
         for (qsizetype i = 0; i < all.size(); ++i) {
             // The last line that fits says how many more there are.
-            const bool more = i + 1 < all.size() && !hasRoom(PageInk::paragraphHeight(all[i], width(), body, false) + 6 * mm + 34 * mm);
+            const bool more = i + 1 < all.size() &&
+                              !hasRoom(PageInk::paragraphHeight(all[i], width(), body, false) + 6 * mm + 34 * mm);
             if (more) {
                 paragraph(say("… and %1 more, all on the cutting sheet").arg(all.size() - i));
                 return;
@@ -245,14 +275,21 @@ private:
             const double row = 4.6 * mm;
             const QList<Step> steps = stepsTo(why, buy);
             QString title = say("Why it takes %1").arg(shownPurchase(*used, m_job.unit));
-            if (m_job.cloths.size() > 1) title = say("Why it takes %1 of %2").arg(shownPurchase(*used, m_job.unit), fromCore(sheetName(m_job, why.cloth, {})));
+            if (m_job.cloths.size() > 1)
+                title = say("Why it takes %1 of %2")
+                            .arg(shownPurchase(*used, m_job.unit), fromCore(sheetName(m_job, why.cloth, {})));
             if (steps.isEmpty() || !heading(title, row * double(steps.size()))) continue;
-            const double names = 66 * mm, numbers = 30 * mm, perMillimetre = (width() - names - numbers) / buy.toMillimetres();
+            const double names = 66 * mm, numbers = 30 * mm,
+                         perMillimetre = (width() - names - numbers) / buy.toMillimetres();
             for (const Step &step : steps) {
                 m_ink.words(step.name, {left(), m_y + 3.4 * mm}, names - 2 * mm, body, false, m_colours.ink);
-                const double begin = (step.length - step.step).toMillimetres() * perMillimetre, wide = step.step.toMillimetres() * perMillimetre;
-                m_ink.box(QRectF(left() + names + begin, m_y + 0.8 * mm, std::max(wide, 0.3 * mm), 3 * mm), m_colours.accent, {});
-                m_ink.wordsEndingAt((&step == &steps.first() ? QString() : u"+ "_s) + shownAlongRoll(step.step, m_job.unit), {m_frame.right(), m_y + 3.4 * mm}, numbers, body, false, m_colours.ink);
+                const double begin = (step.length - step.step).toMillimetres() * perMillimetre,
+                             wide = step.step.toMillimetres() * perMillimetre;
+                m_ink.box(QRectF(left() + names + begin, m_y + 0.8 * mm, std::max(wide, 0.3 * mm), 3 * mm),
+                          m_colours.accent, {});
+                m_ink.wordsEndingAt((&step == &steps.first() ? QString() : u"+ "_s) +
+                                        shownAlongRoll(step.step, m_job.unit),
+                                    {m_frame.right(), m_y + 3.4 * mm}, numbers, body, false, m_colours.ink);
                 m_y += row;
             }
         }
@@ -281,25 +318,32 @@ private:
             const auto gave = givenUp(m_job, *layout).size();
             const double x = left() + 6 * mm, columns = (width() - 6 * mm) / 10;
             m_ink.words(name, {x, m_y + 3.7 * mm}, 3.4 * columns, body, true, m_colours.ink);
-            m_ink.words(say("buy %1").arg(buyWords(m_job, *layout)), {x + 3.6 * columns, m_y + 3.7 * mm}, 2.6 * columns, body, false, m_colours.ink);
-            m_ink.words(gave == 0 ? say("nothing given up") : gave == 1 ? say("one thing given up") : say("%1 things given up").arg(gave), {x + 6.4 * columns, m_y + 3.7 * mm}, 1.9 * columns, body, false, m_colours.ink);
-            m_ink.wordsEndingAt(costWords(m_job, *layout), {m_frame.right(), m_y + 3.7 * mm}, 1.6 * columns, body, true, m_colours.ink);
+            m_ink.words(say("buy %1").arg(buyWords(m_job, *layout)), {x + 3.6 * columns, m_y + 3.7 * mm}, 2.6 * columns,
+                        body, false, m_colours.ink);
+            m_ink.words(gave == 0   ? say("nothing given up")
+                        : gave == 1 ? say("one thing given up")
+                                    : say("%1 things given up").arg(gave),
+                        {x + 6.4 * columns, m_y + 3.7 * mm}, 1.9 * columns, body, false, m_colours.ink);
+            m_ink.wordsEndingAt(costWords(m_job, *layout), {m_frame.right(), m_y + 3.7 * mm}, 1.6 * columns, body, true,
+                                m_colours.ink);
             m_y += row;
         }
     }
 
     /// Cautions, then above them the lines to sign.
     void foot() {
-        const QStringList cautions = {
-            say("Cut cloth cannot be returned."),
-            say("Buy all of it at once, from one dye lot: two lots seldom match."),
-            say("The upholsterer measures and looks over the cloth itself before the first cut; it may need more than planned."),
-            say("Fire-safety rules differ by place and use. The cloth's own label and local law decide, not this page.")};
+        const QStringList cautions = {say("Cut cloth cannot be returned."),
+                                      say("Buy all of it at once, from one dye lot: two lots seldom match."),
+                                      say("The upholsterer measures and looks over the cloth itself before the first "
+                                          "cut; it may need more than planned."),
+                                      say("Fire-safety rules differ by place and use. The cloth's own label and local "
+                                          "law decide, not this page.")};
         double height = 0;
         for (const QString &text : cautions) height += PageInk::paragraphHeight(u"• "_s + text, width(), 3.0, false);
         double y = m_bottom - height;
         const double top = y;
-        for (const QString &text : cautions) y += m_ink.paragraph(u"• "_s + text, {left(), y}, width(), 3.0, false, m_colours.ink);
+        for (const QString &text : cautions)
+            y += m_ink.paragraph(u"• "_s + text, {left(), y}, width(), 3.0, false, m_colours.ink);
         const double lines = top - 8 * mm, part = width() / 3;
         const QStringList labels = {say("We decide for"), say("Signed"), say("Date")};
         for (int i = 0; i < 3; ++i) {
@@ -323,7 +367,8 @@ private:
 
 } // namespace
 
-Result<void> writeClientPage(const Job &job, const Layout &layout, const std::filesystem::path &file, Paper paper, const std::vector<Staircase> &why) {
+Result<void> writeClientPage(const Job &job, const Layout &layout, const std::filesystem::path &file, Paper paper,
+                             const std::vector<Staircase> &why) {
     const ClientPage page(job, layout, paper, why);
     if (!page.hasCuts()) return fault(Fault{"the layout has no cuts to show a client"}.at(file.string()));
     return writePdf(page, file);

@@ -10,10 +10,11 @@
 
 namespace boltwright::ui {
 
-/// Writes the client's page as PDF: one page, in plain words, with the picture of the layout, what is needed and what the
-/// cloth holds, what is given up, the choices with what each costs (the job's layouts), a place for the decision and a
-/// signature, and the cautions. `why`: staircases to show, at most one a cloth; planning them is the caller's. Needs a
-/// QGuiApplication (offscreen will do), for the fonts. Errors: the file cannot be written, or the layout has no cuts.
+/// Writes the client's page as PDF: one page, in plain words, with the picture of the layout, what is needed and what
+/// the cloth holds, what is given up, the choices with what each costs (the job's layouts), a place for the decision
+/// and a signature, and the cautions. `why`: staircases to show, at most one a cloth; planning them is the caller's.
+/// Needs a QGuiApplication (offscreen will do), for the fonts. Errors: the file cannot be written, or the layout has no
+/// cuts.
 Result<void> writeClientPage(const Job &job, const Layout &layout, const std::filesystem::path &file,
                              Paper paper = Paper::Letter, const std::vector<Staircase> &why = {});
 

@@ -33,9 +33,11 @@ QString joined(const QStringList &parts) {
 
 } // namespace
 
-CuttingSheet::CuttingSheet(const Job &job, const Layout &layout) : m_job(job), m_layout(layout), m_drawn(m_job, m_layout) {}
+CuttingSheet::CuttingSheet(const Job &job, const Layout &layout)
+    : m_job(job), m_layout(layout), m_drawn(m_job, m_layout) {}
 
-Result<std::shared_ptr<const CuttingSheet>> CuttingSheet::make(const Job &job, const Layout &layout, const SheetOptions &options) {
+Result<std::shared_ptr<const CuttingSheet>> CuttingSheet::make(const Job &job, const Layout &layout,
+                                                               const SheetOptions &options) {
     std::shared_ptr<CuttingSheet> sheet(new CuttingSheet(job, layout));
     if (sheet->m_drawn.sheets.empty()) return fault("the layout has no cuts to make a cutting sheet of");
     std::vector<std::vector<Length>> across;
@@ -45,13 +47,12 @@ Result<std::shared_ptr<const CuttingSheet>> CuttingSheet::make(const Job &job, c
     sheet->m_plan = *plan;
     const QRectF heading = onPage(sheet->m_plan.heading);
     const double bottom = (sheet->m_plan.paper.height - paperMargin()).toMillimetres() * mm;
-    sheet->m_chalk = chalkPages(sheet->m_drawn, QRectF(QPointF(heading.left(), heading.bottom() + 2 * mm), QPointF(heading.right(), bottom)));
+    sheet->m_chalk = chalkPages(
+        sheet->m_drawn, QRectF(QPointF(heading.left(), heading.bottom() + 2 * mm), QPointF(heading.right(), bottom)));
     return sheet;
 }
 
-QString CuttingSheet::title() const {
-    return joined({fromCore(m_job.card.title), say("cutting sheet")});
-}
+QString CuttingSheet::title() const { return joined({fromCore(m_job.card.title), say("cutting sheet")}); }
 
 void CuttingSheet::paint(Surface &surface, int page) const {
     heading(page).paint(surface);
@@ -85,15 +86,20 @@ PageInk CuttingSheet::heading(int page) const {
     const double right = 70 * mm, left = frame.width() - right - 4 * mm;
     const JobCard &card = m_job.card;
     const bool list = page >= int(m_plan.pages.size());
-    ink.words(card.title.empty() ? say("Cutting sheet") : fromCore(card.title), frame.topLeft() + QPointF(0, 5 * mm), left, 5.2, true, colours.ink);
-    ink.words(joined({fromCore(card.client), fromCore(card.piece), fromCore(m_layout.name)}), frame.topLeft() + QPointF(0, 10 * mm), left, 3.3, false, colours.quiet);
-    ink.wordsEndingAt(list ? say("Chalk list, in cutting order") : say("Cutting sheet, 1:%1").arg(m_plan.scale), frame.topRight() + QPointF(0, 5 * mm), right, 3.8, true, colours.ink);
-    ink.wordsEndingAt(joined({dateWords(card.date), say("page %1 of %2").arg(page + 1).arg(count())}), frame.topRight() + QPointF(0, 10 * mm), right, 3.3, false, colours.quiet);
+    ink.words(card.title.empty() ? say("Cutting sheet") : fromCore(card.title), frame.topLeft() + QPointF(0, 5 * mm),
+              left, 5.2, true, colours.ink);
+    ink.words(joined({fromCore(card.client), fromCore(card.piece), fromCore(m_layout.name)}),
+              frame.topLeft() + QPointF(0, 10 * mm), left, 3.3, false, colours.quiet);
+    ink.wordsEndingAt(list ? say("Chalk list, in cutting order") : say("Cutting sheet, 1:%1").arg(m_plan.scale),
+                      frame.topRight() + QPointF(0, 5 * mm), right, 3.8, true, colours.ink);
+    ink.wordsEndingAt(joined({dateWords(card.date), say("page %1 of %2").arg(page + 1).arg(count())}),
+                      frame.topRight() + QPointF(0, 10 * mm), right, 3.3, false, colours.quiet);
     ink.line(frame.topLeft() + QPointF(0, 12 * mm), frame.topRight() + QPointF(0, 12 * mm), {colours.ink, 0.25});
     return ink;
 }
 
-Result<void> writeCuttingSheet(const Job &job, const Layout &layout, const std::filesystem::path &file, const SheetOptions &options) {
+Result<void> writeCuttingSheet(const Job &job, const Layout &layout, const std::filesystem::path &file,
+                               const SheetOptions &options) {
     const auto sheet = CuttingSheet::make(job, layout, options);
     if (!sheet) return fault(sheet.error().at(file.string()));
     return writePdf(**sheet, file);

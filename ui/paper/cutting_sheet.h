@@ -14,7 +14,8 @@ namespace boltwright::ui {
 class CuttingSheet : public Pages {
 public:
     /// Errors: the layout has no cuts, or the cloth is too wide for the paper at that scale.
-    static Result<std::shared_ptr<const CuttingSheet>> make(const Job &job, const Layout &layout, const SheetOptions &options = {});
+    static Result<std::shared_ptr<const CuttingSheet>> make(const Job &job, const Layout &layout,
+                                                            const SheetOptions &options = {});
 
     CuttingSheet(const CuttingSheet &) = delete; // its parts refer to its own job
     CuttingSheet &operator=(const CuttingSheet &) = delete;

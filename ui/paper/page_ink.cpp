@@ -25,12 +25,14 @@ void PageInk::words(const QString &text, QPointF start, double width, double siz
     m_marks << SetWords{shortened(text, width / (size * unit), bold), start, size * unit, bold, colour};
 }
 
-void PageInk::wordsEndingAt(const QString &text, QPointF end, double width, double size, bool bold, const QColor &colour) {
+void PageInk::wordsEndingAt(const QString &text, QPointF end, double width, double size, bool bold,
+                            const QColor &colour) {
     const QString shown = shortened(text, width / (size * unit), bold);
     m_marks << SetWords{shown, end - QPointF(wordsWidth(shown, bold) * size * unit, 0), size * unit, bold, colour};
 }
 
-double PageInk::paragraph(const QString &text, QPointF corner, double width, double size, bool bold, const QColor &colour, int most) {
+double PageInk::paragraph(const QString &text, QPointF corner, double width, double size, bool bold,
+                          const QColor &colour, int most) {
     if (text.isEmpty()) return 0;
     double y = corner.y();
     for (const QString &line : linesOf(text, width, size, bold, most)) {
@@ -50,13 +52,18 @@ void PageInk::box(const QRectF &r, const QColor &fill, const Stroke &stroke) {
     m_marks << Shape{QPolygonF({r.topLeft(), r.topRight(), r.bottomRight(), r.bottomLeft()}), fill, stroke};
 }
 
-void PageInk::shape(const QPolygonF &outline, const QColor &fill, const Stroke &stroke) { m_marks << Shape{outline, fill, stroke}; }
+void PageInk::shape(const QPolygonF &outline, const QColor &fill, const Stroke &stroke) {
+    m_marks << Shape{outline, fill, stroke};
+}
 
 void PageInk::paint(Surface &surface) const {
     for (const auto &mark : m_marks) {
-        if (const auto *words = std::get_if<SetWords>(&mark)) surface.words(*words);
-        else if (const auto *line = std::get_if<Line>(&mark)) surface.lines({line->line}, line->stroke);
-        else if (const auto *shape = std::get_if<Shape>(&mark)) surface.area(shape->outline, shape->fill, shape->stroke);
+        if (const auto *words = std::get_if<SetWords>(&mark))
+            surface.words(*words);
+        else if (const auto *line = std::get_if<Line>(&mark))
+            surface.lines({line->line}, line->stroke);
+        else if (const auto *shape = std::get_if<Shape>(&mark))
+            surface.area(shape->outline, shape->fill, shape->stroke);
     }
 }
 

@@ -17,7 +17,8 @@ public:
     /// Words that end at `end`.
     void wordsEndingAt(const QString &text, QPointF end, double width, double size, bool bold, const QColor &colour);
     /// A paragraph from its upper left corner; returns the height it took. At most `most` lines, the last shortened.
-    double paragraph(const QString &text, QPointF corner, double width, double size, bool bold, const QColor &colour, int most = 99);
+    double paragraph(const QString &text, QPointF corner, double width, double size, bool bold, const QColor &colour,
+                     int most = 99);
     static double paragraphHeight(const QString &text, double width, double size, bool bold, int most = 99);
 
     void line(QPointF from, QPointF to, const Stroke &stroke);

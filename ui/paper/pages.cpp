@@ -25,9 +25,11 @@ QPageLayout layoutOf(PaperSize paper) {
     QPageSize page(size, QPageSize::Millimeter);
     for (auto id : {QPageSize::Letter, QPageSize::A4, QPageSize::Legal, QPageSize::A3, QPageSize::Tabloid}) {
         const QSizeF known = QPageSize(id).size(QPageSize::Millimeter);
-        if (std::abs(known.width() - size.width()) < 0.5 && std::abs(known.height() - size.height()) < 0.5) page = QPageSize(id);
+        if (std::abs(known.width() - size.width()) < 0.5 && std::abs(known.height() - size.height()) < 0.5)
+            page = QPageSize(id);
     }
-    QPageLayout layout(page, sideways ? QPageLayout::Landscape : QPageLayout::Portrait, QMarginsF(0, 0, 0, 0), QPageLayout::Millimeter);
+    QPageLayout layout(page, sideways ? QPageLayout::Landscape : QPageLayout::Portrait, QMarginsF(0, 0, 0, 0),
+                       QPageLayout::Millimeter);
     layout.setMode(QPageLayout::FullPageMode);
     return layout;
 }

@@ -58,8 +58,11 @@ private:
     }
 
     QString squareWords() const {
-        return say("Lay a rule on this square: %1 each way. If it is not, print again at actual size (100 %), not fitted to the page.")
-            .arg(unit() == Unit::Inch ? say("1 in") : unit() == Unit::Centimetre ? say("2.5 cm") : say("25 mm"));
+        return say("Lay a rule on this square: %1 each way. If it is not, print again at actual size (100 %), not "
+                   "fitted to the page.")
+            .arg(unit() == Unit::Inch         ? say("1 in")
+                 : unit() == Unit::Centimetre ? say("2.5 cm")
+                                              : say("25 mm"));
     }
 
     double bar(QPointF corner, double width) {
@@ -69,7 +72,8 @@ private:
         m_ink.box(QRectF(corner, QSizeF(all / 2, high)), m_colours.ink, {});
         m_ink.box(whole, {}, {m_colours.ink, 0.2});
         const QString text = say("%1 of cloth, 1:%2").arg(shownLengthWithUnit(length, unit())).arg(m_plan.scale);
-        return high + 1 * mm + m_ink.paragraph(text, corner + QPointF(0, high + 1 * mm), width, small, true, m_colours.ink);
+        return high + 1 * mm +
+               m_ink.paragraph(text, corner + QPointF(0, high + 1 * mm), width, small, true, m_colours.ink);
     }
 
     /// What the lines mean, each with a sample.
@@ -87,12 +91,15 @@ private:
         for (const Entry &e : entries) {
             const double height = lineHeight(small, false) * mm;
             m_ink.line({corner.x(), y + height / 2}, {corner.x() + 11 * mm, y + height / 2}, e.stroke);
-            m_ink.words(e.text, {corner.x() + 13 * mm, y + height * 0.78}, width - 13 * mm, small, false, m_colours.ink);
+            m_ink.words(e.text, {corner.x() + 13 * mm, y + height * 0.78}, width - 13 * mm, small, false,
+                        m_colours.ink);
             y += height + 0.8 * mm;
         }
         const QPointF tip(corner.x() + 7 * mm, y + 1.6 * mm);
-        m_ink.shape(QPolygonF({tip, tip + QPointF(-2.4 * mm, -1.4 * mm), tip + QPointF(-2.4 * mm, 1.4 * mm)}), m_colours.ink);
-        m_ink.words(say("the panel's top"), {corner.x() + 13 * mm, y + lineHeight(small, false) * mm * 0.78}, width - 13 * mm, small, false, m_colours.ink);
+        m_ink.shape(QPolygonF({tip, tip + QPointF(-2.4 * mm, -1.4 * mm), tip + QPointF(-2.4 * mm, 1.4 * mm)}),
+                    m_colours.ink);
+        m_ink.words(say("the panel's top"), {corner.x() + 13 * mm, y + lineHeight(small, false) * mm * 0.78},
+                    width - 13 * mm, small, false, m_colours.ink);
         return y + lineHeight(small, false) * mm - corner.y();
     }
 
@@ -114,13 +121,17 @@ private:
             if (high < 2 * mm) return;
             const double down = high / sheet.box().width().toMillimetres();
             auto rect = [&](Length from, Length to, Length left, Length right) {
-                return QRectF(QPointF(room.left() + (from - sheet.box().low.y).toMillimetres() * scale, y + (left - sheet.box().low.x).toMillimetres() * down),
-                              QPointF(room.left() + (to - sheet.box().low.y).toMillimetres() * scale, y + (right - sheet.box().low.x).toMillimetres() * down));
+                return QRectF(QPointF(room.left() + (from - sheet.box().low.y).toMillimetres() * scale,
+                                      y + (left - sheet.box().low.x).toMillimetres() * down),
+                              QPointF(room.left() + (to - sheet.box().low.y).toMillimetres() * scale,
+                                      y + (right - sheet.box().low.x).toMillimetres() * down));
             };
             const ClothBox box = sheet.box();
-            m_ink.box(rect(box.low.y, box.high.y, box.low.x, box.high.x), QColor(0xF6, 0xF3, 0xEC), {m_colours.quiet, 0.15});
+            m_ink.box(rect(box.low.y, box.high.y, box.low.x, box.high.x), QColor(0xF6, 0xF3, 0xEC),
+                      {m_colours.quiet, 0.15});
             for (const SheetStrip &strip : m_page.strips)
-                if (strip.sheet == i) m_ink.box(rect(strip.from, strip.to, box.low.x, box.high.x), QColor(0xC9, 0xC3, 0xB8), {});
+                if (strip.sheet == i)
+                    m_ink.box(rect(strip.from, strip.to, box.low.x, box.high.x), QColor(0xC9, 0xC3, 0xB8), {});
             for (const SheetCut &cut : sheet.cuts)
                 m_ink.box(rect(cut.box.low.y, cut.box.high.y, cut.box.low.x, cut.box.high.x), {}, {m_colours.ink, 0.1});
             y += high + 1.5 * mm;

@@ -30,7 +30,8 @@ Overview overviewOf(const Job &job, const Layout &layout) {
     std::vector<SheetOf> sheets;
     double along = 0;
     for (const Cut &cut : layout.cuts)
-        if (job.panel(cut.panel) && std::find(sheets.begin(), sheets.end(), sheetOf(job, cut)) == sheets.end()) sheets.push_back(sheetOf(job, cut));
+        if (job.panel(cut.panel) && std::find(sheets.begin(), sheets.end(), sheetOf(job, cut)) == sheets.end())
+            sheets.push_back(sheetOf(job, cut));
     for (const SheetOf &sheet : sheets) {
         const Cloth &cloth = *job.cloth(sheet.cloth);
         Length last;
@@ -91,12 +92,14 @@ void LayoutThumbnail::paintEvent(QPaintEvent *) {
         painter.setBrush(colours.paper);
         painter.drawPolygon(outline);
         const QRectF box = outline.boundingRect();
-        if (painter.fontMetrics().horizontalAdvance(part.mark) + 2 < box.width() && painter.fontMetrics().height() < box.height())
+        if (painter.fontMetrics().horizontalAdvance(part.mark) + 2 < box.width() &&
+            painter.fontMetrics().height() < box.height())
             painter.drawText(box, Qt::AlignCenter, part.mark);
     }
 }
 
-LayoutCard::LayoutCard(const QString &headline, const QStringList &words, const Job &job, const Layout &layout, const QString &take, QWidget *parent)
+LayoutCard::LayoutCard(const QString &headline, const QStringList &words, const Job &job, const Layout &layout,
+                       const QString &take, QWidget *parent)
     : QFrame(parent), m_take(new QPushButton(take)) {
     setFrameShape(QFrame::StyledPanel);
     auto *column = new QVBoxLayout(this);

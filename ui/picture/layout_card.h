@@ -28,8 +28,8 @@ private:
 class LayoutCard : public QFrame {
     Q_OBJECT
 public:
-    LayoutCard(const QString &headline, const QStringList &words, const Job &job, const Layout &layout, const QString &take,
-               QWidget *parent = nullptr);
+    LayoutCard(const QString &headline, const QStringList &words, const Job &job, const Layout &layout,
+               const QString &take, QWidget *parent = nullptr);
     QPushButton *takeButton() { return m_take; }
 
 Q_SIGNALS:

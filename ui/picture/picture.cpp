@@ -16,7 +16,7 @@ using namespace Qt::StringLiterals;
 namespace boltwright::ui {
 namespace {
 
-constexpr int reduced = 10; // type and lines of the picture are made for a tenth of true size
+constexpr int reduced = 10;  // type and lines of the picture are made for a tenth of true size
 constexpr double margin = 6; // millimetres of paper
 
 QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
@@ -29,13 +29,15 @@ struct PicturePlan {
 
 PicturePlan planOf(const DrawnLayout &drawn) {
     PicturePlan plan;
-    const double above = (margin + StripEdges::above.toMillimetres()) * reduced, left = (margin + StripEdges::left.toMillimetres()) * reduced;
+    const double above = (margin + StripEdges::above.toMillimetres()) * reduced,
+                 left = (margin + StripEdges::left.toMillimetres()) * reduced;
     double top = 0, right = 0;
     for (const ClothSheet &sheet : drawn.sheets) {
         const ClothBox box = sheet.box();
         // A bolt's own corner is the frame's; a remnant's outline may begin anywhere.
         const QPointF corner(box.low.y.toMillimetres(), box.low.x.toMillimetres());
-        SheetView view{1, plan.views.isEmpty() ? QPointF() : QPointF(0, top) - QPointF(0, corner.y()), box.low.y, box.high.y};
+        SheetView view{1, plan.views.isEmpty() ? QPointF() : QPointF(0, top) - QPointF(0, corner.y()), box.low.y,
+                       box.high.y};
         if (plan.views.isEmpty()) plan.whole = QRectF(corner - QPointF(left, above), QSizeF(1, 1));
         const QRectF cloth = view.at(box);
         right = std::max(right, cloth.right());
@@ -78,12 +80,14 @@ Result<void> writeSvg(const Job &job, const Layout &layout, const std::filesyste
     xml.writeAttribute(u"version"_s, u"1.1"_s);
     xml.writeAttribute(u"width"_s, millimetres(plan.whole.width()) + u"mm"_s);
     xml.writeAttribute(u"height"_s, millimetres(plan.whole.height()) + u"mm"_s);
-    xml.writeAttribute(u"viewBox"_s, QStringList{millimetres(plan.whole.x()), millimetres(plan.whole.y()), millimetres(plan.whole.width()),
-                                                 millimetres(plan.whole.height())}.join(u' '));
+    xml.writeAttribute(u"viewBox"_s, QStringList{millimetres(plan.whole.x()), millimetres(plan.whole.y()),
+                                                 millimetres(plan.whole.width()), millimetres(plan.whole.height())}
+                                         .join(u' '));
     xml.writeAttribute(u"font-family"_s, u"sans-serif"_s);
     xml.writeTextElement(u"title"_s, fromCore(job.card.title.empty() ? std::string("Boltwright") : job.card.title));
-    xml.writeTextElement(u"desc"_s, say("True size: one unit is one millimetre. From left to right: the distance from the cut end; "
-                                        "from top to bottom: the distance from the left selvage."));
+    xml.writeTextElement(
+        u"desc"_s, say("True size: one unit is one millimetre. From left to right: the distance from the cut end; "
+                       "from top to bottom: the distance from the left selvage."));
     SvgSurface surface(xml, reduced);
     surface.rectangle(plan.whole, QColor(0xFF, 0xFF, 0xFF));
     for (qsizetype i = 0; i < plan.views.size(); ++i) paintSheet(surface, drawn, std::size_t(i), plan.views[i]);

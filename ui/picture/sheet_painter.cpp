@@ -58,7 +58,8 @@ public:
     }
 
     void all() {
-        m_surface.beginGroup(u"cloth-%1"_s.arg(m_index + 1), fromCore(sheetName(m_drawn.job, m_sheet.cloth, m_sheet.on)), {});
+        m_surface.beginGroup(u"cloth-%1"_s.arg(m_index + 1),
+                             fromCore(sheetName(m_drawn.job, m_sheet.cloth, m_sheet.on)), {});
         cloth();
         for (const SheetCut &cut : m_sheet.cuts) panelGround(cut);
         pattern();
@@ -130,12 +131,15 @@ private:
             if (!insideOutline(p)) continue;
             const QRectF r = shownRect();
             if (!r.adjusted(reach, reach, -reach, -reach).contains(c)) continue;
-            m_surface.area(QPolygonF({c - QPointF(reach, 0), c - QPointF(0, reach), c + QPointF(reach, 0), c + QPointF(0, reach)}),
-                           m_inks.figure);
+            m_surface.area(
+                QPolygonF({c - QPointF(reach, 0), c - QPointF(0, reach), c + QPointF(reach, 0), c + QPointF(0, reach)}),
+                m_inks.figure);
         }
     }
 
-    bool insideOutline(ClothPoint p) const { return QPolygonF(m_view.at(m_sheet.outline)).containsPoint(m_view.at(p), Qt::OddEvenFill); }
+    bool insideOutline(ClothPoint p) const {
+        return QPolygonF(m_view.at(m_sheet.outline)).containsPoint(m_view.at(p), Qt::OddEvenFill);
+    }
 
     /// The parts of a line that lie on the cloth; a bolt holds all of it.
     void addInside(QList<QLineF> &lines, const ClothLine &line) const {
@@ -149,7 +153,8 @@ private:
         for (int i = 0; i < outline.size(); ++i) {
             const QLineF edge(outline[i], outline[(i + 1) % outline.size()]);
             QPointF met;
-            if (whole.intersects(edge, &met) == QLineF::BoundedIntersection) shares << QLineF(whole.p1(), met).length() / whole.length();
+            if (whole.intersects(edge, &met) == QLineF::BoundedIntersection)
+                shares << QLineF(whole.p1(), met).length() / whole.length();
         }
         std::sort(shares.begin(), shares.end());
         for (int i = 0; i + 1 < shares.size(); ++i)
@@ -164,8 +169,10 @@ private:
             ringArea(flaw.outline, between(m_inks.colours.broken, Qt::white, 0.55));
             ringLines(flaw.outline, {m_inks.colours.broken, 0.25});
             QList<QLineF> cross;
-            for (const ClothLine &line : {ClothLine{box.low, box.high}, ClothLine{{box.low.x, box.high.y}, {box.high.x, box.low.y}}})
-                if (const auto part = clippedAlong(line, m_shown.low.y, m_shown.high.y)) cross << QLineF(m_view.at(part->from), m_view.at(part->to));
+            for (const ClothLine &line :
+                 {ClothLine{box.low, box.high}, ClothLine{{box.low.x, box.high.y}, {box.high.x, box.low.y}}})
+                if (const auto part = clippedAlong(line, m_shown.low.y, m_shown.high.y))
+                    cross << QLineF(m_view.at(part->from), m_view.at(part->to));
             m_surface.lines(cross, {m_inks.colours.broken, 0.25});
         }
     }
@@ -173,8 +180,10 @@ private:
     void clothEdge() {
         if (m_sheet.goesOn && m_shown.high.y == m_sheet.box().high.y) {
             const QRectF r = shownRect();
-            m_surface.lines({QLineF(r.topLeft(), r.topRight()), QLineF(r.bottomLeft(), r.bottomRight())}, {m_inks.colours.ink, 0.25});
-            if (m_shown.low.y == m_sheet.box().low.y) m_surface.lines({QLineF(r.topLeft(), r.bottomLeft())}, {m_inks.colours.ink, 0.25});
+            m_surface.lines({QLineF(r.topLeft(), r.topRight()), QLineF(r.bottomLeft(), r.bottomRight())},
+                            {m_inks.colours.ink, 0.25});
+            if (m_shown.low.y == m_sheet.box().low.y)
+                m_surface.lines({QLineF(r.topLeft(), r.bottomLeft())}, {m_inks.colours.ink, 0.25});
             // A torn end: the roll lies on beyond it.
             QList<QLineF> torn;
             const int teeth = std::max(6, int(r.height() / mm(5)));
@@ -194,7 +203,8 @@ private:
                 lines << QLineF(m_view.at(ClothPoint{m_shown.low.x, y}), m_view.at(ClothPoint{m_shown.high.x, y}));
         m_surface.lines(lines, {m_inks.colours.ink, 0.3, {3, 1.2}});
         if (!m_cloth.bolt || m_sheet.lastCut < m_shown.low.y || m_sheet.lastCut > m_shown.high.y) return;
-        m_surface.lines({QLineF(m_view.at(ClothPoint{m_shown.low.x, m_sheet.lastCut}), m_view.at(ClothPoint{m_shown.high.x, m_sheet.lastCut}))},
+        m_surface.lines({QLineF(m_view.at(ClothPoint{m_shown.low.x, m_sheet.lastCut}),
+                                m_view.at(ClothPoint{m_shown.high.x, m_sheet.lastCut}))},
                         {m_inks.colours.broken, 0.7});
     }
 
@@ -204,7 +214,8 @@ private:
         const QString copy = fromCore(copyWords(row));
         if (!copy.isEmpty()) name += u", "_s + copy;
         return {QString::number(row.number), fromCore(row.mark), name, shownSize(row.cutAcross, row.cutUp, unit),
-                say("selvage %1").arg(shownLength(row.fromSelvage, unit)) + u" · "_s + say("end %1").arg(shownLength(row.fromEnd, unit))};
+                say("selvage %1").arg(shownLength(row.fromSelvage, unit)) + u" · "_s +
+                    say("end %1").arg(shownLength(row.fromEnd, unit))};
     }
 
     void panel(const SheetCut &cut) {
@@ -217,7 +228,8 @@ private:
         if (cut.measured != cut.outline) ringLines(cut.measured, {m_inks.colours.ink, 0.16, {1.4, 0.9}});
         QList<QLineF> centre;
         for (const ClothLine &line : centrelines(m_drawn.job, m_drawn.layout, cut))
-            if (const auto part = clippedAlong(line, m_shown.low.y, m_shown.high.y)) centre << QLineF(m_view.at(part->from), m_view.at(part->to));
+            if (const auto part = clippedAlong(line, m_shown.low.y, m_shown.high.y))
+                centre << QLineF(m_view.at(part->from), m_view.at(part->to));
         m_surface.lines(centre, {m_inks.colours.accent, 0.25, {3, 0.8, 0.6, 0.8}});
 
         const QRectF room = roomFor(row, cut);
@@ -251,8 +263,8 @@ private:
         return inner.isValid() && said(inner) >= said(outer) ? inner : outer;
     }
 
-    /// The top arrow at the edge that is the panel's top, and the words where it leaves room: words first give way, then
-    /// the arrow goes aside, and last it grows small.
+    /// The top arrow at the edge that is the panel's top, and the words where it leaves room: words first give way,
+    /// then the arrow goes aside, and last it grows small.
     Slip wedgeAndSlip(const SheetCut &cut, const ChalkRow &row, const QRectF &room, double deep) {
         const QPointF up = QPointF(cut.up.y.toMillimetres(), cut.up.x.toMillimetres());
         const QRectF kept = room.adjusted(up.x() < -0.5 ? mm(deep) : 0, up.y() < -0.5 ? mm(deep) : 0,
@@ -265,7 +277,8 @@ private:
         const QPointF aside(-up.y(), up.x());
         for (double size : {deep, deep * 0.6}) {
             for (double share : {0.0, 0.36, -0.36, 0.2, -0.2, 0.44, -0.44}) {
-                const QPointF from = room.center() + QPointF(aside.x() * room.width() * share, aside.y() * room.height() * share);
+                const QPointF from =
+                    room.center() + QPointF(aside.x() * room.width() * share, aside.y() * room.height() * share);
                 const TopWedge wedge = topWedge(cut, onCloth(from), asCloth(size));
                 const QPolygonF shape({m_view.at(wedge.tip), m_view.at(wedge.left), m_view.at(wedge.right)});
                 if (!within(shape.boundingRect(), shownRect())) continue;
@@ -278,7 +291,8 @@ private:
     }
 
     static bool within(const QRectF &inner, const QRectF &outer) {
-        return inner.left() >= outer.left() && inner.right() <= outer.right() && inner.top() >= outer.top() && inner.bottom() <= outer.bottom();
+        return inner.left() >= outer.left() && inner.right() <= outer.right() && inner.top() >= outer.top() &&
+               inner.bottom() <= outer.bottom();
     }
 
     ClothPoint onCloth(QPointF p) const {
@@ -291,7 +305,8 @@ private:
         if (!within(body, room)) return;
         m_surface.rectangle(body, m_inks.colours.ink);
         const double l = body.left() + mm(0.45), r = body.right() - mm(0.45), t = body.top() - mm(1.1);
-        m_surface.lines({QLineF(l, body.top(), l, t), QLineF(l, t, r, t), QLineF(r, t, r, body.top())}, {m_inks.colours.ink, 0.35});
+        m_surface.lines({QLineF(l, body.top(), l, t), QLineF(l, t, r, t), QLineF(r, t, r, body.top())},
+                        {m_inks.colours.ink, 0.35});
     }
 
     static QString panelId(const Cut &cut) {
@@ -326,13 +341,18 @@ private:
         const QColor ink = m_inks.colours.good;
         SlipText text{{}, {}, say("left over"), size, {}};
         const double k = 3.0;
-        const double width = std::max(wordsWidth(text.name, false), wordsWidth(size, true)) * k, height = (typeAscent(true) + typeDescent(true)) * k;
+        const double width = std::max(wordsWidth(text.name, false), wordsWidth(size, true)) * k,
+                     height = (typeAscent(true) + typeDescent(true)) * k;
         m_surface.rectangle(rect, {}, {ink, 0.3, {0.6, 0.9}});
         if (mm(width + 2) > rect.width() || mm(2 * height + 2) > rect.height()) return;
         const QPointF c = rect.center();
-        m_surface.rectangle(QRectF(c - QPointF(mm(width / 2 + 0.4), mm(height)), QSizeF(mm(width + 0.8), mm(2 * height))), m_inks.ground);
-        m_surface.words({text.name, c + QPointF(-mm(wordsWidth(text.name, false) * k / 2), -mm(typeDescent(false) * k)), mm(k), false, ink});
-        m_surface.words({size, c + QPointF(-mm(wordsWidth(size, true) * k / 2), mm(typeAscent(true) * k)), mm(k), true, ink});
+        m_surface.rectangle(
+            QRectF(c - QPointF(mm(width / 2 + 0.4), mm(height)), QSizeF(mm(width + 0.8), mm(2 * height))),
+            m_inks.ground);
+        m_surface.words({text.name, c + QPointF(-mm(wordsWidth(text.name, false) * k / 2), -mm(typeDescent(false) * k)),
+                         mm(k), false, ink});
+        m_surface.words(
+            {size, c + QPointF(-mm(wordsWidth(size, true) * k / 2), mm(typeAscent(true) * k)), mm(k), true, ink});
     }
 
     /// A line across and a ringed cross at both selvages, to lay one stretch over the next.
@@ -345,14 +365,17 @@ private:
             for (double y : {r.top() + reach, r.bottom() - reach}) {
                 m_surface.lines({QLineF(x - reach, y, x + reach, y), QLineF(x, y - reach, x, y + reach)}, fine);
                 QPolygonF ring;
-                for (int k = 0; k < 24; ++k) ring << QPointF(x + reach * 0.7 * std::cos(k * std::numbers::pi / 12), y + reach * 0.7 * std::sin(k * std::numbers::pi / 12));
+                for (int k = 0; k < 24; ++k)
+                    ring << QPointF(x + reach * 0.7 * std::cos(k * std::numbers::pi / 12),
+                                    y + reach * 0.7 * std::sin(k * std::numbers::pi / 12));
                 m_surface.area(ring, {}, fine);
             }
         }
     }
 
     bool isMatch(Length y) const {
-        return std::any_of(m_view.matches.begin(), m_view.matches.end(), [&](const SheetMatch &m) { return m.at == y; });
+        return std::any_of(m_view.matches.begin(), m_view.matches.end(),
+                           [&](const SheetMatch &m) { return m.at == y; });
     }
 
     /// Under the cloth: the last cut and what to buy, then every straight cut that has room for its words.
@@ -363,7 +386,9 @@ private:
         auto put = [&](Length y, const QString &text, bool bold, const QColor &ink) {
             if (y < m_shown.low.y || y > m_shown.high.y) return;
             const double x = m_view.at(ClothPoint{m_shown.high.x, y}).x(), width = wordsWidth(text, bold) * mm(size);
-            const double start = std::clamp(x - width / 2, r.left() - mm(StripEdges::left.toMillimetres()), std::max(r.left() - mm(StripEdges::left.toMillimetres()), r.right() - width));
+            const double start =
+                std::clamp(x - width / 2, r.left() - mm(StripEdges::left.toMillimetres()),
+                           std::max(r.left() - mm(StripEdges::left.toMillimetres()), r.right() - width));
             const QRectF box(start - mm(1), top, width + mm(2), mm(4));
             for (const QRectF &other : taken)
                 if (other.intersects(box)) return;
@@ -374,14 +399,18 @@ private:
         const auto &across = m_drawn.chalk[m_index].across;
         for (const SheetMatch &match : m_view.matches) {
             QString text = say("match %1").arg(match.number);
-            if (std::find(across.begin(), across.end(), match.at) != across.end()) text += u" · "_s + say("across at %1").arg(shownLength(match.at, unit));
+            if (std::find(across.begin(), across.end(), match.at) != across.end())
+                text += u" · "_s + say("across at %1").arg(shownLength(match.at, unit));
             put(match.at, text, true, m_inks.colours.accent);
         }
         if (m_cloth.bolt)
-            put(m_sheet.lastCut, say("last cut %1 · buy %2").arg(shownAlongRoll(m_sheet.lastCut, unit), shownPurchase(m_sheet.lastCut, unit)), true,
-                m_inks.colours.broken);
+            put(m_sheet.lastCut,
+                say("last cut %1 · buy %2")
+                    .arg(shownAlongRoll(m_sheet.lastCut, unit), shownPurchase(m_sheet.lastCut, unit)),
+                true, m_inks.colours.broken);
         for (Length y : across)
-            if (y != m_sheet.lastCut && !isMatch(y)) put(y, say("across at %1").arg(shownLength(y, unit)), false, m_inks.colours.ink);
+            if (y != m_sheet.lastCut && !isMatch(y))
+                put(y, say("across at %1").arg(shownLength(y, unit)), false, m_inks.colours.ink);
     }
 
     /// Steps of a tape that can be told apart at this scale.
@@ -396,7 +425,9 @@ private:
         const bool inches = unit == Unit::Inch;
         s.unit = Length::ticks(inches ? 8128 : 3200);
         s.large = inches ? 36 : 100;
-        auto roomy = [&](std::int64_t n, double least) { return (s.unit * n).toMillimetres() * m_view.scale >= mm(least); };
+        auto roomy = [&](std::int64_t n, double least) {
+            return (s.unit * n).toMillimetres() * m_view.scale >= mm(least);
+        };
         auto first = [&](std::initializer_list<std::int64_t> options, double least) {
             for (std::int64_t n : options)
                 if (roomy(n, least)) return n;
@@ -409,18 +440,21 @@ private:
     }
 
     /// What stands at a mark, from both tapes' zero.
-    QString tapeLabel(std::int64_t n) const { return QString::number(m_drawn.job.unit == Unit::Millimetre ? n * 10 : n); }
+    QString tapeLabel(std::int64_t n) const {
+        return QString::number(m_drawn.job.unit == Unit::Millimetre ? n * 10 : n);
+    }
 
     void tapeAlong() {
         const QRectF r = shownRect();
         const double bottom = r.top() - mm(0.8), top = bottom - mm(5.2);
         const Steps s = steps();
-        m_surface.rectangle(QRectF(QPointF(r.left(), top), QPointF(r.right(), bottom)), between(m_inks.colours.tape, Qt::white, 0.45),
-                            {m_inks.colours.tapeEdge, 0.2});
+        m_surface.rectangle(QRectF(QPointF(r.left(), top), QPointF(r.right(), bottom)),
+                            between(m_inks.colours.tape, Qt::white, 0.45), {m_inks.colours.tapeEdge, 0.2});
         QList<QLineF> ticks;
         double free = r.left();
         const Length zero = m_cloth.bolt ? Length{} : m_sheet.box().low.y;
-        const std::int64_t begin = std::max<std::int64_t>(0, (m_shown.low.y - zero).ticks() / s.unit.ticks()), end = (m_shown.high.y - zero).ticks() / s.unit.ticks();
+        const std::int64_t begin = std::max<std::int64_t>(0, (m_shown.low.y - zero).ticks() / s.unit.ticks()),
+                           end = (m_shown.high.y - zero).ticks() / s.unit.ticks();
         for (std::int64_t n = begin; n <= end; ++n) {
             if (n % s.tick != 0 && n % s.middle != 0) continue;
             const double x = m_view.at(ClothPoint{{}, zero + s.unit * n}).x();
@@ -429,24 +463,30 @@ private:
             if (n % s.label != 0) continue;
             const bool large = n > 0 && n % s.large == 0;
             QString text = tapeLabel(n);
-            if (large) text = m_drawn.job.unit == Unit::Inch ? say("%1 yd").arg(n / s.large) : say("%1 m").arg(n / s.large);
+            if (large)
+                text = m_drawn.job.unit == Unit::Inch ? say("%1 yd").arg(n / s.large) : say("%1 m").arg(n / s.large);
             const double size = mm(2.6), width = wordsWidth(text, large) * size, start = x - width / 2;
             if (start < free || start + width > r.right()) continue;
             free = start + width + mm(0.8);
-            m_surface.words({text, {start, bottom - mm(2.5)}, size, large, large ? m_inks.colours.broken : m_inks.colours.tapeInk});
+            m_surface.words(
+                {text, {start, bottom - mm(2.5)}, size, large, large ? m_inks.colours.broken : m_inks.colours.tapeInk});
         }
         m_surface.lines(ticks, {m_inks.colours.tapeInk, 0.15});
         const QString name = m_drawn.nameOf(m_sheet);
         const double size = wordsWidth(name, true) * mm(3.4) <= r.width() ? mm(3.4) : mm(2.6);
-        m_surface.words({shortened(name, (r.width() - mm(2)) / size, true), {r.left(), top - mm(1.4)}, size, true, m_inks.colours.ink});
+        m_surface.words({shortened(name, (r.width() - mm(2)) / size, true),
+                         {r.left(), top - mm(1.4)},
+                         size,
+                         true,
+                         m_inks.colours.ink});
     }
 
     void tapeAcross() {
         const QRectF r = shownRect();
         const double right = r.left() - mm(0.8), left = right - mm(7.0);
         const Steps s = steps();
-        m_surface.rectangle(QRectF(QPointF(left, r.top()), QPointF(right, r.bottom())), between(m_inks.colours.tape, Qt::white, 0.45),
-                            {m_inks.colours.tapeEdge, 0.2});
+        m_surface.rectangle(QRectF(QPointF(left, r.top()), QPointF(right, r.bottom())),
+                            between(m_inks.colours.tape, Qt::white, 0.45), {m_inks.colours.tapeEdge, 0.2});
         QList<QLineF> ticks;
         const Length zero = m_sheet.box().low.x;
         const std::int64_t end = m_sheet.box().width().ticks() / s.unit.ticks();

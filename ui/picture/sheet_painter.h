@@ -28,9 +28,9 @@ struct SheetMatch {
 
 /// How a stretch of a sheet comes onto a surface: the table frame, scaled and moved.
 struct SheetView {
-    double scale = 1;  ///< drawing units a millimetre of cloth takes
-    QPointF zero;      ///< where the cloth's (0, 0) lies, drawing units
-    Length from, to;   ///< what of it is shown, along the roll
+    double scale = 1; ///< drawing units a millimetre of cloth takes
+    QPointF zero;     ///< where the cloth's (0, 0) lies, drawing units
+    Length from, to;  ///< what of it is shown, along the roll
     QList<SheetMatch> matches = {};
 
     QPointF at(ClothPoint p) const { return zero + scale * QPointF(p.y.toMillimetres(), p.x.toMillimetres()); }

@@ -15,9 +15,9 @@ struct Run {
 using Line = QList<Run>;
 using Block = QList<Line>;
 
-constexpr double pad = 0.35;      // around the words, millimetres of paper
+constexpr double pad = 0.35; // around the words, millimetres of paper
 constexpr double betweenRuns = 1.4;
-constexpr double ringPad = 0.5;   // between number and its frame
+constexpr double ringPad = 0.5; // between number and its frame
 
 double widthOf(const Run &run) {
     const double width = wordsWidth(run.text, run.bold) * run.size;
@@ -76,8 +76,10 @@ QList<QList<Block>> waysToSay(const SlipText &t) {
     for (double k : {1.0, 0.86}) {
         const Run name{t.name, 3.0 * k}, size{t.size, 3.0 * k}, place{t.place, 2.6 * k, false, true};
         const Run first{one, 2.6 * k, false, true}, second{two, 2.6 * k, false, true};
-        everything << blockOf({head(4.8 * k), {name}, {size}, {place}}) << blockOf({head(4.8 * k), {name}, {size}, {first}, {second}})
-                   << blockOf({head(4.4 * k) << name, {size, place}}) << blockOf({head(3.6 * k) << name << size << place});
+        everything << blockOf({head(4.8 * k), {name}, {size}, {place}})
+                   << blockOf({head(4.8 * k), {name}, {size}, {first}, {second}})
+                   << blockOf({head(4.4 * k) << name, {size, place}})
+                   << blockOf({head(3.6 * k) << name << size << place});
         withoutName << blockOf({head(4.2 * k), {size}, {first}, {second}}) << blockOf({head(3.6 * k) << size << place});
         withoutPlace << blockOf({head(4.2 * k), {name}, {size}}) << blockOf({head(3.6 * k) << name << size});
         markAndSize << blockOf({head(4.2 * k), {size}}) << blockOf({head(3.4 * k) << size});
@@ -86,7 +88,8 @@ QList<QList<Block>> waysToSay(const SlipText &t) {
         withoutPlace << blockOf({Line{{t.number, size, true}, {t.mark, size, true}, {t.name, size}, {t.size, size}}});
     for (double size : {4.2, 3.2, 2.6}) mark << blockOf({head(size)});
     for (double size : {2.6, 2.2}) mark << blockOf({Line{{t.number, size, true}, {t.mark, size}}});
-    for (double size : {2.6, 2.2, 1.8, 1.5}) number << blockOf({Line{{t.number.isEmpty() ? t.mark : t.number, size, true}}});
+    for (double size : {2.6, 2.2, 1.8, 1.5})
+        number << blockOf({Line{{t.number.isEmpty() ? t.mark : t.number, size, true}}});
     return {everything, withoutName, withoutPlace, markAndSize, mark, number};
 }
 
@@ -97,7 +100,9 @@ Slip placed(const Block &block, const QRectF &room, double unit, bool upward, co
     const QSizeF onPaper = upward ? size.transposed() : size;
     slip.rect = QRectF(room.center() - QPointF(onPaper.width() / 2, onPaper.height() / 2), onPaper);
     // Words are set as if upright from a corner at 0, then laid into the slip.
-    auto lay = [&](QPointF p) { return upward ? QPointF(slip.rect.left() + p.y(), slip.rect.bottom() - p.x()) : slip.rect.topLeft() + p; };
+    auto lay = [&](QPointF p) {
+        return upward ? QPointF(slip.rect.left() + p.y(), slip.rect.bottom() - p.x()) : slip.rect.topLeft() + p;
+    };
     double y = padOf(block) * unit;
     for (const Line &line : block) {
         const double baseline = y + ascentOf(line) * unit;
@@ -105,10 +110,12 @@ Slip placed(const Block &block, const QRectF &room, double unit, bool upward, co
         for (const Run &run : line) {
             const double width = widthOf(run) * unit, own = wordsWidth(run.text, run.bold) * run.size * unit;
             const double start = x + (width - own) / 2;
-            slip.words << SetWords{run.text, lay({start, baseline}), run.size * unit, run.bold, run.quiet ? quiet : ink, upward};
+            slip.words << SetWords{run.text, lay({start, baseline}),  run.size * unit,
+                                   run.bold, run.quiet ? quiet : ink, upward};
             if (run.ringed) {
                 const double reach = std::max(width, run.size * 1.25 * unit);
-                const QPointF a = lay({x, baseline - run.size * 0.98 * unit}), b = lay({x + reach, baseline + run.size * 0.25 * unit});
+                const QPointF a = lay({x, baseline - run.size * 0.98 * unit}),
+                              b = lay({x + reach, baseline + run.size * 0.25 * unit});
                 slip.rings << QRectF(a, b).normalized();
             }
             x += width + betweenRuns * unit;

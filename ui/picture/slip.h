@@ -14,9 +14,9 @@ struct SlipText {
 /// A slip of paper with words, set into the room that a panel leaves. As much is said as can be read there: from all of
 /// it in large type down to the number alone. Nothing reaches outside the room.
 struct Slip {
-    QRectF rect;             ///< the paper under the words; empty where not even the number fits
+    QRectF rect; ///< the paper under the words; empty where not even the number fits
     QList<SetWords> words;
-    QList<QRectF> rings;     ///< round frames around the cutting numbers
+    QList<QRectF> rings; ///< round frames around the cutting numbers
     bool isEmpty() const { return words.isEmpty(); }
 };
 

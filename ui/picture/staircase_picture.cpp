@@ -19,14 +19,22 @@ QString say(const char *text) { return QCoreApplication::translate("Staircase", 
 /// From the palest for bare cloth to the darkest for rounding: the order is told by grey alone.
 QColor colourOf(StairKind kind) {
     switch (kind) {
-    case StairKind::BareArea: return QColor(0xD8, 0xCF, 0xBE);
-    case StairKind::Allowances: return QColor(0xC4, 0xB9, 0xA3);
-    case StairKind::Width: return QColor(0xA9, 0xB8, 0xB4);
-    case StairKind::Direction: return QColor(0x7F, 0xA0, 0x9E);
-    case StairKind::Motif: return QColor(0x4F, 0x7F, 0x82);
-    case StairKind::Flow: return QColor(0x2F, 0x5D, 0x62);
-    case StairKind::SelvageGaps: return QColor(0x8C, 0x84, 0x78);
-    case StairKind::Rounding: return QColor(0x5E, 0x5A, 0x66);
+    case StairKind::BareArea:
+        return QColor(0xD8, 0xCF, 0xBE);
+    case StairKind::Allowances:
+        return QColor(0xC4, 0xB9, 0xA3);
+    case StairKind::Width:
+        return QColor(0xA9, 0xB8, 0xB4);
+    case StairKind::Direction:
+        return QColor(0x7F, 0xA0, 0x9E);
+    case StairKind::Motif:
+        return QColor(0x4F, 0x7F, 0x82);
+    case StairKind::Flow:
+        return QColor(0x2F, 0x5D, 0x62);
+    case StairKind::SelvageGaps:
+        return QColor(0x8C, 0x84, 0x78);
+    case StairKind::Rounding:
+        return QColor(0x5E, 0x5A, 0x66);
     }
     return {};
 }
@@ -39,14 +47,22 @@ bool isShown(const Stair &stair) { return stair.step > Length{}; }
 
 QString shownName(StairKind kind) {
     switch (kind) {
-    case StairKind::BareArea: return say("The parts as measured, bare");
-    case StairKind::Allowances: return say("Seams, pulls and tucks");
-    case StairKind::Width: return say("What the width cannot hold");
-    case StairKind::Direction: return say("Nap or direction");
-    case StairKind::Motif: return say("Motifs in the middle");
-    case StairKind::Flow: return say("Pattern match");
-    case StairKind::SelvageGaps: return say("Selvages, squared end, gaps");
-    case StairKind::Rounding: return say("Rounding up to what is sold");
+    case StairKind::BareArea:
+        return say("The parts as measured, bare");
+    case StairKind::Allowances:
+        return say("Seams, pulls and tucks");
+    case StairKind::Width:
+        return say("What the width cannot hold");
+    case StairKind::Direction:
+        return say("Nap or direction");
+    case StairKind::Motif:
+        return say("Motifs in the middle");
+    case StairKind::Flow:
+        return say("Pattern match");
+    case StairKind::SelvageGaps:
+        return say("Selvages, squared end, gaps");
+    case StairKind::Rounding:
+        return say("Rounding up to what is sold");
     }
     return {};
 }
@@ -66,7 +82,8 @@ StairRows paintStaircase(Surface &surface, const QRectF &area, const Staircase &
         widestName = std::max(widestName, wordsWidth(shownName(stair.kind), false));
         widestFigure = std::max(widestFigure, wordsWidth(shownStep(stair, unit), false));
     }
-    const double names = std::min(area.width() * 0.42, widestName * size + 4 * mm), figures = std::min(area.width() * 0.3, widestFigure * size + 4 * mm);
+    const double names = std::min(area.width() * 0.42, widestName * size + 4 * mm),
+                 figures = std::min(area.width() * 0.3, widestFigure * size + 4 * mm);
     const double from = area.left() + names, width = area.width() - names - figures;
     const double perTick = width / double(std::max<std::int64_t>(1, stairs.buy.ticks()));
     const auto write = [&](const QString &text, QPointF at, bool bold, const QColor &colour, double room) {
@@ -81,10 +98,12 @@ StairRows paintStaircase(Surface &surface, const QRectF &area, const Staircase &
             continue;
         }
         const QRectF line(area.left(), y, area.width(), row);
-        const double left = from + double(before.ticks()) * perTick, right = from + double(stair.length.ticks()) * perTick;
+        const double left = from + double(before.ticks()) * perTick,
+                     right = from + double(stair.length.ticks()) * perTick;
         const double baseline = y + row / 2 + size * 0.36;
         write(shownName(stair.kind), {area.left(), baseline}, false, ink, names - 2 * mm);
-        surface.rectangle(QRectF(left, y + row * 0.16, std::max(right - left, 0.3 * mm), row * 0.68), colourOf(stair.kind), {ink, 0.12 * mm});
+        surface.rectangle(QRectF(left, y + row * 0.16, std::max(right - left, 0.3 * mm), row * 0.68),
+                          colourOf(stair.kind), {ink, 0.12 * mm});
         // The next bar begins where this one ends.
         surface.lines({QLineF(right, y + row * 0.84, right, y + row * 1.16)}, {quiet, 0.12 * mm});
         write(shownStep(stair, unit), {area.right() - figures + 2 * mm, baseline}, false, ink, figures - 2 * mm);

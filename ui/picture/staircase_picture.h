@@ -13,8 +13,8 @@ namespace boltwright::ui {
 /// Where each step of a staircase was painted, from the first to the last: for a click on it.
 using StairRows = QList<QRectF>;
 
-/// Paints a staircase into `area`: one bar a step, each beginning where the one before ended, its name at the left, what
-/// it adds at the right; steps that are nothing are left out. In the surface's units. Reads in greyscale too.
+/// Paints a staircase into `area`: one bar a step, each beginning where the one before ended, its name at the left,
+/// what it adds at the right; steps that are nothing are left out. In the surface's units. Reads in greyscale too.
 StairRows paintStaircase(Surface &surface, const QRectF &area, const Staircase &stairs, Unit unit);
 
 /// The same as an SVG picture, 180 mm wide. Needs a QGuiApplication, for the fonts. Errors name the file.

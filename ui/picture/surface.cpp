@@ -92,7 +92,9 @@ void SvgSurface::words(const SetWords &words) {
     m_xml.writeStartElement(u"text"_s);
     m_xml.writeAttribute(u"x"_s, number(words.start.x()));
     m_xml.writeAttribute(u"y"_s, number(words.start.y()));
-    if (words.upward) m_xml.writeAttribute(u"transform"_s, u"rotate(-90 %1 %2)"_s.arg(number(words.start.x()), number(words.start.y())));
+    if (words.upward)
+        m_xml.writeAttribute(u"transform"_s,
+                             u"rotate(-90 %1 %2)"_s.arg(number(words.start.x()), number(words.start.y())));
     m_xml.writeAttribute(u"font-size"_s, number(words.size));
     if (words.bold) m_xml.writeAttribute(u"font-weight"_s, u"bold"_s);
     m_xml.writeAttribute(u"fill"_s, words.colour.name());

@@ -21,8 +21,8 @@ struct Stroke {
 /// One line of words, set; its place is known before it is drawn, so that nothing is drawn over anything.
 struct SetWords {
     QString text;
-    QPointF start;      ///< where its baseline begins, drawing units
-    double size = 0;    ///< of the type, drawing units
+    QPointF start;   ///< where its baseline begins, drawing units
+    double size = 0; ///< of the type, drawing units
     bool bold = false;
     QColor colour;
     bool upward = false; ///< reads from bottom to top

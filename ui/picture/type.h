@@ -7,7 +7,8 @@
 /// Type on paper: sizes are what they measure, not what a screen makes of them.
 namespace boltwright::ui {
 
-/// The system's own sans serif, `size` drawing units high, rounded down to a whole number so that no words outgrow their room.
+/// The system's own sans serif, `size` drawing units high, rounded down to a whole number so that no words outgrow
+/// their room.
 QFont paperFont(double size, bool bold);
 
 /// How wide words are and how far they reach above and below the baseline, for type of size 1.

@@ -87,11 +87,15 @@ void Planning::ended(const std::shared_ptr<Run> &run, const Plan &result) {
         const bool onBolt = std::any_of(result.layout.cloths.begin(), result.layout.cloths.end(),
                                         [](const ClothUse &use) { return use.length.has_value(); });
         Q_EMIT finished(!onBolt         ? tr("Planned: everything fits.")
-                        : result.proved ? tr("Planned: no layout takes less.") : tr("Planned: the shortest that was found."), true);
+                        : result.proved ? tr("Planned: no layout takes less.")
+                                        : tr("Planned: the shortest that was found."),
+                        true);
         return;
     }
     m_document.dropPreview();
-    Q_EMIT finished(result.reason.empty() ? tr("No layout was found in the time given.") : withFractions(fromCore(result.reason)), false);
+    Q_EMIT finished(result.reason.empty() ? tr("No layout was found in the time given.")
+                                          : withFractions(fromCore(result.reason)),
+                    false);
 }
 
 void Planning::stop() {

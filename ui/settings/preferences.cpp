@@ -30,7 +30,9 @@ Preferences::Look Preferences::look() const { return Look(std::clamp(m_settings.
 void Preferences::setLook(Look look) { m_settings.setValue(u"look"_s, int(look)); }
 int Preferences::textPercent() const { return std::clamp(m_settings.value(u"text"_s, 100).toInt(), 100, 200); }
 void Preferences::setTextPercent(int percent) { m_settings.setValue(u"text"_s, std::clamp(percent, 100, 200)); }
-double Preferences::planSeconds() const { return std::clamp(m_settings.value(u"planSeconds"_s, 8.0).toDouble(), 0.5, 600.0); }
+double Preferences::planSeconds() const {
+    return std::clamp(m_settings.value(u"planSeconds"_s, 8.0).toDouble(), 0.5, 600.0);
+}
 QByteArray Preferences::geometry() const { return m_settings.value(u"geometry"_s).toByteArray(); }
 void Preferences::setGeometry(const QByteArray &geometry) { m_settings.setValue(u"geometry"_s, geometry); }
 bool Preferences::paneShown(const QString &name) const { return m_settings.value(u"pane/"_s + name, true).toBool(); }

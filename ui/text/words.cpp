@@ -27,9 +27,9 @@ QString lowered(const QString &digits) {
 }
 
 QString fractionCharacter(const QString &numerator, const QString &denominator) {
-    static const QHash<QString, QString> ready = {
-        {u"1/2"_s, u"½"_s}, {u"1/4"_s, u"¼"_s}, {u"3/4"_s, u"¾"_s}, {u"1/8"_s, u"⅛"_s},
-        {u"3/8"_s, u"⅜"_s}, {u"5/8"_s, u"⅝"_s}, {u"7/8"_s, u"⅞"_s}};
+    static const QHash<QString, QString> ready = {{u"1/2"_s, u"½"_s}, {u"1/4"_s, u"¼"_s}, {u"3/4"_s, u"¾"_s},
+                                                  {u"1/8"_s, u"⅛"_s}, {u"3/8"_s, u"⅜"_s}, {u"5/8"_s, u"⅝"_s},
+                                                  {u"7/8"_s, u"⅞"_s}};
     const auto found = ready.constFind(numerator + u'/' + denominator);
     return found != ready.constEnd() ? *found : raised(numerator) + u'⁄' + lowered(denominator);
 }

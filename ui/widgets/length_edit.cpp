@@ -17,12 +17,15 @@ namespace boltwright::ui {
 Result<Length> typedLength(const QString &text, Unit unit, LengthRange range) {
     auto length = readLength(toCore(text.trimmed()), unit, Spelling::Hand);
     if (!length) return length;
-    if (range == LengthRange::AboveZero && *length <= Length{}) return fault(toCore(QObject::tr("It must be more than nothing.")));
-    if (range == LengthRange::ZeroOrMore && *length < Length{}) return fault(toCore(QObject::tr("It cannot be less than nothing.")));
+    if (range == LengthRange::AboveZero && *length <= Length{})
+        return fault(toCore(QObject::tr("It must be more than nothing.")));
+    if (range == LengthRange::ZeroOrMore && *length < Length{})
+        return fault(toCore(QObject::tr("It cannot be less than nothing.")));
     return length;
 }
 
-LengthEdit::LengthEdit(Unit unit, LengthRange range, QWidget *parent) : QLineEdit(parent), m_unit(unit), m_range(range) {
+LengthEdit::LengthEdit(Unit unit, LengthRange range, QWidget *parent)
+    : QLineEdit(parent), m_unit(unit), m_range(range) {
     setAlignment(Qt::AlignRight);
     connect(this, &QLineEdit::returnPressed, this, &LengthEdit::accept);
     connect(this, &QLineEdit::textEdited, this, [this] { refuse({}); });
@@ -91,8 +94,9 @@ void LengthEdit::keyPressEvent(QKeyEvent *event) {
     accept();
     if (!m_refusal.isEmpty() || !m_length) return;
     const std::int64_t step = m_unit == Unit::Inch ? ticksIn(Unit::Inch) / 8 : ticksIn(Unit::Millimetre);
-    const auto stepped = typedLength(fromCore(writeDecimal(Length::ticks(m_length->ticks() + (event->key() == Qt::Key_Up ? step : -step)), m_unit)),
-                                     m_unit, m_range);
+    const auto stepped = typedLength(
+        fromCore(writeDecimal(Length::ticks(m_length->ticks() + (event->key() == Qt::Key_Up ? step : -step)), m_unit)),
+        m_unit, m_range);
     if (!stepped) return;
     m_length = *stepped;
     show(m_length);

@@ -17,7 +17,9 @@ namespace boltwright::ui {
 
 namespace {
 
-std::filesystem::path pathOf(const QString &fileName) { return std::filesystem::path(QFile::encodeName(fileName).toStdString()); }
+std::filesystem::path pathOf(const QString &fileName) {
+    return std::filesystem::path(QFile::encodeName(fileName).toStdString());
+}
 
 QString filter() { return QObject::tr("Jobs (*.boltwright);;All files (*)"); }
 
@@ -35,15 +37,20 @@ FileDesk::FileDesk(JobDocument &document, Preferences &preferences, NoticeBar &n
 
 bool FileDesk::mayLeave() {
     if (!m_document.isUnsaved()) return true;
-    QMessageBox question(QMessageBox::Question, tr("Unsaved changes"), tr("Save the changes to %1?").arg(m_document.displayName()),
+    QMessageBox question(QMessageBox::Question, tr("Unsaved changes"),
+                         tr("Save the changes to %1?").arg(m_document.displayName()),
                          QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, m_window);
     question.setInformativeText(tr("Otherwise what was done since the last save is lost."));
     question.button(QMessageBox::Discard)->setText(tr("Do not save"));
     question.setDefaultButton(QMessageBox::Save);
     switch (question.exec()) {
-    case QMessageBox::Save: return save();
-    case QMessageBox::Discard: Autosave::discard(m_document.fileName()); return true;
-    default: return false;
+    case QMessageBox::Save:
+        return save();
+    case QMessageBox::Discard:
+        Autosave::discard(m_document.fileName());
+        return true;
+    default:
+        return false;
     }
 }
 
@@ -80,7 +87,8 @@ bool FileDesk::openSample(const QString &resource) {
 }
 
 bool FileDesk::openAsking() {
-    const QString folder = m_document.fileName().isEmpty() ? QString() : QFileInfo(m_document.fileName()).absolutePath();
+    const QString folder =
+        m_document.fileName().isEmpty() ? QString() : QFileInfo(m_document.fileName()).absolutePath();
     const QString name = QFileDialog::getOpenFileName(m_window, tr("Open a job"), folder, filter());
     return !name.isEmpty() && openFile(name);
 }
@@ -95,10 +103,11 @@ void FileDesk::begin() {
 bool FileDesk::save() {
     if (m_document.fileName().isEmpty()) return saveAs();
     if (m_document.fileChangedOutside()) {
-        const auto answer = QMessageBox::question(
-            m_window, tr("The file has changed"),
-            tr("%1 was changed by somebody else since it was opened. Write over it?").arg(QFileInfo(m_document.fileName()).fileName()),
-            QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Cancel);
+        const auto answer =
+            QMessageBox::question(m_window, tr("The file has changed"),
+                                  tr("%1 was changed by somebody else since it was opened. Write over it?")
+                                      .arg(QFileInfo(m_document.fileName()).fileName()),
+                                  QMessageBox::Save | QMessageBox::Cancel, QMessageBox::Cancel);
         if (answer != QMessageBox::Save) return false;
     }
     return saveTo(m_document.fileName());

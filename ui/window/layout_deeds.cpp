@@ -28,7 +28,8 @@ void LayoutDeeds::turn() {
     const auto turns = turnsByHand(m_document.job(), own);
     const auto now = std::find(turns.begin(), turns.end(), own.turn);
     if (turns.empty() || (turns.size() == 1 && now != turns.end())) {
-        Q_EMIT refused(tr("%1 may lie only this way: nap, pattern or its own wish asks for it.").arg(markOf(own.panel)));
+        Q_EMIT refused(
+            tr("%1 may lie only this way: nap, pattern or its own wish asks for it.").arg(markOf(own.panel)));
         return;
     }
     const Turn next = now == turns.end() || now + 1 == turns.end() ? turns.front() : *(now + 1);
@@ -46,7 +47,8 @@ void LayoutDeeds::toggleLock() {
     if (cut < 0) return;
     const Cut &own = m_document.laidLayout().cuts[std::size_t(cut)];
     const bool locked = own.state == CutState::Locked;
-    setState(locked ? CutState::Planned : CutState::Locked, locked ? tr("Unlock %1").arg(markOf(own.panel)) : tr("Lock %1").arg(markOf(own.panel)));
+    setState(locked ? CutState::Planned : CutState::Locked,
+             locked ? tr("Unlock %1").arg(markOf(own.panel)) : tr("Lock %1").arg(markOf(own.panel)));
 }
 
 void LayoutDeeds::toggleCut() {
@@ -79,7 +81,8 @@ void LayoutDeeds::layDown() {
         Q_EMIT refused(tr("Every panel lies on the cloth."));
         return;
     }
-    auto copy = std::find_if(aside.begin(), aside.end(), [&](const CopyOf &c) { return c.panel == m_document.selectedPanel(); });
+    auto copy = std::find_if(aside.begin(), aside.end(),
+                             [&](const CopyOf &c) { return c.panel == m_document.selectedPanel(); });
     if (copy == aside.end()) copy = aside.begin();
     const Cloth &cloth = job.clothOf(*job.panel(copy->panel));
     std::vector<SheetOf> sheets;

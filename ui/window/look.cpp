@@ -21,7 +21,8 @@ struct SystemLook {
 };
 
 const SystemLook &systemLook() {
-    static const SystemLook look{QApplication::font(), QApplication::palette().color(QPalette::Window).lightness() < 128};
+    static const SystemLook look{QApplication::font(),
+                                 QApplication::palette().color(QPalette::Window).lightness() < 128};
     return look;
 }
 
@@ -63,8 +64,9 @@ QString styleSheetFor(const Colours &c, int px) {
         QMenuBar { background: %1; }
         QSplitter::handle { background: %4; }
     )"_s;
-    return sheet.arg(c.paper.name(), c.ink.name(), c.quiet.name(), c.hairline.name(), c.accent.name(), c.broken.name(),
-                     c.table.name(), c.dark ? c.paper.lighter(125).name() : u"#F1ECE1"_s)
+    return sheet
+        .arg(c.paper.name(), c.ink.name(), c.quiet.name(), c.hairline.name(), c.accent.name(), c.broken.name(),
+             c.table.name(), c.dark ? c.paper.lighter(125).name() : u"#F1ECE1"_s)
         .arg(qRound(px * 1.15))
         .arg(qRound(px * 1.6))
         .arg(std::max(11, qRound(px * 0.88)))

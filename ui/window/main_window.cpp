@@ -165,9 +165,8 @@ void MainWindow::buildHeader(QWidget *header) {
         row->addWidget(button);
     }
     row->addWidget(m_planButton);
-    connect(m_planButton, &QPushButton::clicked, this, [this] {
-        (*m_actions)[m_planning->isRunning() ? ActionId::Stop : ActionId::Plan]->trigger();
-    });
+    connect(m_planButton, &QPushButton::clicked, this,
+            [this] { (*m_actions)[m_planning->isRunning() ? ActionId::Stop : ActionId::Plan]->trigger(); });
 }
 
 void MainWindow::buildMenus() {
@@ -178,7 +177,8 @@ void MainWindow::buildMenus() {
             if (action == (*m_actions)[ActionId::OpenSample]) {
                 QMenu *sub = menu->addMenu(action->text());
                 for (const auto &[file, name] : samples())
-                    connect(sub->addAction(name), &QAction::triggered, this, [this, file = file] { m_files->openSample(file); });
+                    connect(sub->addAction(name), &QAction::triggered, this,
+                            [this, file = file] { m_files->openSample(file); });
                 m_recentMenu = menu->addMenu(tr("Used before"));
                 continue;
             }
@@ -186,7 +186,8 @@ void MainWindow::buildMenus() {
         }
     }
     auto *looks = new QActionGroup(this);
-    for (ActionId id : {ActionId::LookAsSystem, ActionId::LookLight, ActionId::LookDark}) looks->addAction((*m_actions)[id]);
+    for (ActionId id : {ActionId::LookAsSystem, ActionId::LookLight, ActionId::LookDark})
+        looks->addAction((*m_actions)[id]);
     (*m_actions)[ActionId(int(ActionId::LookAsSystem) + int(m_preferences.look()))]->setChecked(true);
     (*m_actions)[ActionId::ShowLeftPane]->setChecked(m_preferences.paneShown(u"left"_s));
     (*m_actions)[ActionId::ShowRightPane]->setChecked(m_preferences.paneShown(u"right"_s));
@@ -339,8 +340,10 @@ void MainWindow::refreshTitle() {
     if (!job.cloths.empty()) {
         const Cloth &cloth = job.cloths.front();
         if (!cloth.name.empty()) parts << fromCore(cloth.name);
-        if (cloth.bolt) parts << shownLengthWithUnit(cloth.bolt->width, job.unit);
-        else parts << tr("%n remnant(s)", nullptr, int(cloth.remnants.size()));
+        if (cloth.bolt)
+            parts << shownLengthWithUnit(cloth.bolt->width, job.unit);
+        else
+            parts << tr("%n remnant(s)", nullptr, int(cloth.remnants.size()));
         parts << (cloth.way == Way::One ? tr("one way") : tr("either way"));
     }
     m_subtitle->setText(parts.join(u" · "_s));
@@ -353,14 +356,16 @@ void MainWindow::refreshActions() {
     const int cut = m_document->selectedCut();
     const Layout &layout = m_document->layout();
     const bool any = cut >= 0;
-    for (ActionId id : {ActionId::Turn, ActionId::Lock, ActionId::MarkCut, ActionId::PutAside}) (*m_actions)[id]->setEnabled(any);
+    for (ActionId id : {ActionId::Turn, ActionId::Lock, ActionId::MarkCut, ActionId::PutAside})
+        (*m_actions)[id]->setEnabled(any);
     (*m_actions)[ActionId::Lock]->setChecked(any && layout.cuts[std::size_t(cut)].state == CutState::Locked);
     (*m_actions)[ActionId::MarkCut]->setChecked(any && layout.cuts[std::size_t(cut)].state == CutState::Cut);
     const bool running = m_planning->isRunning();
     const bool something = !m_document->job().panels.empty();
     (*m_actions)[ActionId::Plan]->setEnabled(!running && something);
     (*m_actions)[ActionId::Stop]->setEnabled(running);
-    for (ActionId id : {ActionId::WaysToFit, ActionId::HowToRun, ActionId::AskFor, ActionId::Why}) (*m_actions)[id]->setEnabled(something);
+    for (ActionId id : {ActionId::WaysToFit, ActionId::HowToRun, ActionId::AskFor, ActionId::Why})
+        (*m_actions)[id]->setEnabled(something);
     m_planButton->setEnabled(running || something);
     m_planButton->setToolTip((*m_actions)[running ? ActionId::Stop : ActionId::Plan]->toolTip());
     QUndoStack *history = m_document->history();
@@ -398,11 +403,14 @@ void MainWindow::showKeys() {
     page->setFrameShape(QFrame::NoFrame);
     QString text = u"<table cellpadding='5'>"_s;
     const auto row = [&](const QString &key, const QString &title, const QString &sentence) {
-        text += u"<tr><td><b>%1</b></td><td>%2</td><td>%3</td></tr>"_s.arg(key.toHtmlEscaped(), title.toHtmlEscaped(), sentence.toHtmlEscaped());
+        text += u"<tr><td><b>%1</b></td><td>%2</td><td>%3</td></tr>"_s.arg(key.toHtmlEscaped(), title.toHtmlEscaped(),
+                                                                           sentence.toHtmlEscaped());
     };
     for (const ActionRow &action : actionTable())
         row(action.key.toString(QKeySequence::NativeText), Actions::textOf(action), Actions::sentenceOf(action));
-    row(tr("Drag"), tr("Move a panel"), tr("It comes to rest on the nearest allowed place; Escape puts it back. With Alt it snaps to nothing, R turns it in the hand."));
+    row(tr("Drag"), tr("Move a panel"),
+        tr("It comes to rest on the nearest allowed place; Escape puts it back. With Alt it snaps to nothing, R turns "
+           "it in the hand."));
     row(tr("Arrows"), tr("Nudge"), tr("A small step; with Shift on to the next allowed place that way."));
     row(tr("Tab"), tr("Next panel"), tr("And with Shift the one before."));
     row(tr("Wheel"), tr("Unroll"), tr("With Ctrl nearer and further, with Shift up and down."));
@@ -412,9 +420,10 @@ void MainWindow::showKeys() {
 }
 
 void MainWindow::showAbout() {
-    QMessageBox::about(this, tr("About Boltwright"),
-                       tr("<b>Boltwright</b> plans how upholstery cloth is cut.<br>A plan is no substitute for measuring: "
-                          "measure the cloth and the work before you cut. What is cut cannot be undone."));
+    QMessageBox::about(
+        this, tr("About Boltwright"),
+        tr("<b>Boltwright</b> plans how upholstery cloth is cut.<br>A plan is no substitute for measuring: "
+           "measure the cloth and the work before you cut. What is cut cannot be undone."));
 }
 
 void MainWindow::closeEvent(QCloseEvent *event) {

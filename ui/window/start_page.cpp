@@ -30,9 +30,10 @@ QList<QPair<QString, QString>> samples() {
 namespace {
 
 QLabel *step(const QString &number, const QString &title, const QString &text, QWidget *parent) {
-    auto *label = new QLabel(u"<table><tr><td style='padding-right:14px'><span style='font-size:x-large'><b>%1</b></span></td>"
-                             "<td><b>%2</b><br>%3</td></tr></table>"_s.arg(number, title.toHtmlEscaped(), text.toHtmlEscaped()),
-                             parent);
+    auto *label =
+        new QLabel(u"<table><tr><td style='padding-right:14px'><span style='font-size:x-large'><b>%1</b></span></td>"
+                   "<td><b>%2</b><br>%3</td></tr></table>"_s.arg(number, title.toHtmlEscaped(), text.toHtmlEscaped()),
+                   parent);
     label->setTextFormat(Qt::RichText);
     label->setWordWrap(true);
     return label;
@@ -62,11 +63,14 @@ StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(th
         row->addWidget(button, 0, Qt::AlignVCenter);
         column->addLayout(row);
     };
-    withButton(step(u"1"_s, tr("Say what cloth there is"), tr("Width, repeat, nap; or the remnants on the shelf."), sheet),
-               tr("Cloth…"), &StartPage::clothWanted);
-    withButton(step(u"2"_s, tr("List what is to cut"), tr("Each panel as measured, side to side × up, and its allowances."), sheet),
+    withButton(
+        step(u"1"_s, tr("Say what cloth there is"), tr("Width, repeat, nap; or the remnants on the shelf."), sheet),
+        tr("Cloth…"), &StartPage::clothWanted);
+    withButton(step(u"2"_s, tr("List what is to cut"),
+                    tr("Each panel as measured, side to side × up, and its allowances."), sheet),
                tr("Panels…"), &StartPage::panelsWanted);
-    column->addWidget(step(u"3"_s, tr("Press Plan, then move what you like"), tr("Length, waste and what to buy follow your hand."), sheet));
+    column->addWidget(step(u"3"_s, tr("Press Plan, then move what you like"),
+                           tr("Length, waste and what to buy follow your hand."), sheet));
 
     auto *lines = new QHBoxLayout;
     auto *open = new QPushButton(tr("Open a job…"), sheet);

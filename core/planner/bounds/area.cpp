@@ -87,7 +87,8 @@ Length lengthFor(const Instance &instance, Sum need, bool flawsCount, Length gap
     const auto width = Sum(room.width().ticks()), rim = Sum(gap.ticks());
     std::vector<Patch> patches = lost(instance, int(&sheet - instance.sheets.data()), flawsCount);
     // Lowest first: a patch counts only once the length is known to pass it.
-    std::sort(patches.begin(), patches.end(), [](const Patch &a, const Patch &b) { return a.box.high.y < b.box.high.y; });
+    std::sort(patches.begin(), patches.end(),
+              [](const Patch &a, const Patch &b) { return a.box.high.y < b.box.high.y; });
     auto lengthOf = [&](Sum area) {
         const Sum rest = area - width * rim - (rim > 0 ? cornersAbove(gap) : 0);
         if (rest <= 0) return room.low.y;

@@ -17,8 +17,8 @@ namespace boltwright::planner {
 
 struct Bound {
     std::string_view name;
-    /// A length that no layout of the open sheet can beat; the room's lower edge where it has nothing to say. Null: says
-    /// nothing about open sheets.
+    /// A length that no layout of the open sheet can beat; the room's lower edge where it has nothing to say. Null:
+    /// says nothing about open sheets.
     Length (*least)(const Instance &instance) = nullptr;
     /// True: the items cannot lie on the remnants. False says nothing. Null: says nothing about remnants.
     bool (*refutes)(const Instance &instance) = nullptr;

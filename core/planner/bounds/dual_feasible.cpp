@@ -10,7 +10,8 @@ namespace boltwright::planner {
 
 std::int64_t DualFeasible::operator()(std::int64_t x) const {
     switch (m_kind) {
-    case Kind::Same: return x;
+    case Kind::Same:
+        return x;
     case Kind::Drop:
         if (x > m_capacity - m_k) return m_capacity;
         return x < m_k ? 0 : x;
@@ -74,8 +75,9 @@ Boxes boxesOf(const Instance &instance, Ticks widenAcross, Ticks widenAlong) {
             if (!reachOf(instance, option)) continue;
             const Outline &outline = instance.outlines[std::size_t(option.outline)];
             const auto core = coreOf(outline);
-            sizes.push_back(core ? Size{(core->right - core->left).ticks() + widenAcross, outline.height.ticks() + widenAlong}
-                                 : Size{0, 0});
+            sizes.push_back(
+                core ? Size{(core->right - core->left).ticks() + widenAcross, outline.height.ticks() + widenAlong}
+                     : Size{0, 0});
         }
         if (!sizes.empty()) boxes.items.push_back(std::move(sizes));
     }
@@ -88,14 +90,17 @@ using Values = std::vector<Ticks>;
 constexpr Ticks tooLarge = -1; ///< in place of a value: this option is longer than any room
 
 template <class SizeOf>
-std::vector<Values> valuesOf(const Boxes &boxes, const std::vector<DualFeasible> &functions, Ticks capacity, SizeOf sizeOf) {
+std::vector<Values> valuesOf(const Boxes &boxes, const std::vector<DualFeasible> &functions, Ticks capacity,
+                             SizeOf sizeOf) {
     std::vector<Values> all;
     for (const DualFeasible &f : functions) {
         Values values;
         for (const auto &item : boxes.items)
             for (const Size &size : item) values.push_back(sizeOf(size) > capacity ? tooLarge : f(sizeOf(size)));
-        if (std::find(all.begin(), all.end(), values) == all.end()) all.push_back(std::move(values));
-        else all.emplace_back(); // tells nothing new
+        if (std::find(all.begin(), all.end(), values) == all.end())
+            all.push_back(std::move(values));
+        else
+            all.emplace_back(); // tells nothing new
     }
     return all;
 }

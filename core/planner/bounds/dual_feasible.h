@@ -11,10 +11,10 @@ namespace boltwright::planner {
 class DualFeasible {
 public:
     enum class Kind {
-        Same,    ///< x
-        Drop,    ///< what is shorter than k counts for nothing, what leaves less than k counts as all
-        Count,   ///< how many k fit into x, large sizes by what they leave (k up to half the capacity)
-        Round,   ///< x rounded down to multiples of 1/(k+1) of the capacity, and stretched
+        Same,  ///< x
+        Drop,  ///< what is shorter than k counts for nothing, what leaves less than k counts as all
+        Count, ///< how many k fit into x, large sizes by what they leave (k up to half the capacity)
+        Round, ///< x rounded down to multiples of 1/(k+1) of the capacity, and stretched
     };
     DualFeasible(Kind kind, std::int64_t k, std::int64_t capacity) : m_kind(kind), m_k(k), m_capacity(capacity) {}
     std::int64_t operator()(std::int64_t size) const;

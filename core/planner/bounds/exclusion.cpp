@@ -240,7 +240,8 @@ public:
 private:
     std::size_t bonds(std::size_t i) const {
         const std::size_t n = m_members.size();
-        return std::size_t(std::count_if(m_apart.begin() + std::ptrdiff_t(i * n), m_apart.begin() + std::ptrdiff_t((i + 1) * n),
+        return std::size_t(std::count_if(m_apart.begin() + std::ptrdiff_t(i * n),
+                                         m_apart.begin() + std::ptrdiff_t((i + 1) * n),
                                          [](Ticks s) { return s >= 0; }));
     }
 
@@ -291,8 +292,7 @@ Length leastByExclusion(const Instance &instance) {
     const Stack stack = stackOf(instance, Axis::Rows);
     Ticks best = low;
     for (const auto &set : stack.heavySets())
-        if (!set.empty())
-            best = std::max(best, std::max(low, stack.lowestFoot(set)) + stack.extent(set));
+        if (!set.empty()) best = std::max(best, std::max(low, stack.lowestFoot(set)) + stack.extent(set));
     return Length::ticks(best);
 }
 

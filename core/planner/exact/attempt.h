@@ -25,9 +25,9 @@ public:
 std::unique_ptr<Attempt> clauseAttempt(const BoxProblem &problem);
 
 /// Whether an axis can hold the items when only that axis is looked at: each is cut into slices across it which stay
-/// side by side, and slices may lie anywhere along the other axis. Only ever refuses or gives up. Null where it does not
-/// apply: several sheets, or items with a choice. Source: the contiguous one-dimensional relaxation, Martello, Monaci &
-/// Vigo 2003, "An exact approach to the strip packing problem" (from memory).
+/// side by side, and slices may lie anywhere along the other axis. Only ever refuses or gives up. Null where it does
+/// not apply: several sheets, or items with a choice. Source: the contiguous one-dimensional relaxation, Martello,
+/// Monaci & Vigo 2003, "An exact approach to the strip packing problem" (from memory).
 std::unique_ptr<Attempt> sliceAttempt(const BoxProblem &problem, bool alongX);
 
 /// Looks for a layout that leaves no square empty, from the bottom up or (not `upright`) from the left. Null where the

@@ -172,7 +172,8 @@ std::vector<ClothBox> boxesOf(const ClothRing &ring) {
     const auto levels = levelsOf(ring);
     for (std::size_t k = 0; k + 1 < levels.size(); ++k) {
         const auto xs = crossings(ring, levels[k], levels[k + 1]);
-        for (std::size_t i = 0; i + 1 < xs.size(); i += 2) boxes.push_back({{xs[i], levels[k]}, {xs[i + 1], levels[k + 1]}});
+        for (std::size_t i = 0; i + 1 < xs.size(); i += 2)
+            boxes.push_back({{xs[i], levels[k]}, {xs[i + 1], levels[k + 1]}});
     }
     return boxes;
 }
@@ -201,7 +202,8 @@ bool understood(const Instance &instance) {
     for (const Item &item : instance.items)
         for (const Option &option : item.options)
             if (!rectangle(option.outline)) return false;
-    return std::all_of(instance.fixed.begin(), instance.fixed.end(), [&](const Fixed &f) { return rectangle(f.outline); });
+    return std::all_of(instance.fixed.begin(), instance.fixed.end(),
+                       [&](const Fixed &f) { return rectangle(f.outline); });
 }
 
 bool BoxProblem::open(const Mode &mode, Ticks x, Ticks y) const {

@@ -28,9 +28,9 @@ struct BoxProblem {
         int item = 0;
         int option = 0;
         int sheet = 0;
-        Ticks width = 0, height = 0;  ///< widened
-        std::vector<Ticks> xs, ys;    ///< places of the corner, rising; never empty
-        bool dropped = false;         ///< which of the ys are open depends on x: see `open`
+        Ticks width = 0, height = 0; ///< widened
+        std::vector<Ticks> xs, ys;   ///< places of the corner, rising; never empty
+        bool dropped = false;        ///< which of the ys are open depends on x: see `open`
     };
 
     struct Item {
@@ -54,14 +54,14 @@ struct BoxProblem {
     Widening widening;
     std::vector<Item> items;
     std::vector<Block> blocks;
-    std::vector<ClothPoint> origins; ///< by sheet: the cloth's point at x = lefts[sheet], y = 0
-    std::vector<Ticks> lefts;        ///< by sheet: where it begins along x
+    std::vector<ClothPoint> origins;    ///< by sheet: the cloth's point at x = lefts[sheet], y = 0
+    std::vector<Ticks> lefts;           ///< by sheet: where it begins along x
     std::vector<Ticks> widths, heights; ///< by sheet, the room's box, widened; what can be of no use taken off
     std::vector<Ticks> steps;           ///< by sheet: all ends along, widened, are multiples of this when pushed down
-    Ticks lineX = 0, lineY = 0;      ///< on the only sheet: free items are pushed down below this line, up from it on
-    bool impossible = false;         ///< some item has no place at all
-    bool groupsLeftOpen = false;     ///< some group shares a phase that no option fixes; here its items are free of it
-    bool plain = false;              ///< one sheet, free places, nothing in the way, one mode an item
+    Ticks lineX = 0, lineY = 0;  ///< on the only sheet: free items are pushed down below this line, up from it on
+    bool impossible = false;     ///< some item has no place at all
+    bool groupsLeftOpen = false; ///< some group shares a phase that no option fixes; here its items are free of it
+    bool plain = false;          ///< one sheet, free places, nothing in the way, one mode an item
 
     /// Whether a mode may lie there, beside being one of its xs and ys: on a lattice with a drop.
     bool open(const Mode &mode, Ticks x, Ticks y) const;

@@ -1,8 +1,7 @@
 #include "core/planner/exact/attempt.h"
 
-#include <cadical.hpp>
-
 #include <algorithm>
+#include <cadical.hpp>
 #include <limits>
 #include <optional>
 
@@ -73,7 +72,8 @@ private:
             m_last += int(item.xs.size()) - 1;
             names.y = m_last + 1;
             m_last += int(item.ys.size()) - 1;
-            for (std::size_t k = 0; k < item.modes.size(); ++k) names.modes.push_back(item.modes.size() == 1 ? yes : fresh());
+            for (std::size_t k = 0; k < item.modes.size(); ++k)
+                names.modes.push_back(item.modes.size() == 1 ? yes : fresh());
             addOrder(names.x, item.xs.size());
             addOrder(names.y, item.ys.size());
             m_names.push_back(names);
@@ -129,8 +129,8 @@ private:
 
     /// "If `literal`, then a ends at or before the corner of b", on one axis; false when that cannot be.
     template <class SizeOf>
-    int endsBefore(std::size_t a, std::size_t b, const std::vector<Ticks> &placesA, int firstA, const std::vector<Ticks> &placesB,
-                   int firstB, SizeOf sizeOf) {
+    int endsBefore(std::size_t a, std::size_t b, const std::vector<Ticks> &placesA, int firstA,
+                   const std::vector<Ticks> &placesB, int firstB, SizeOf sizeOf) {
         const Item &item = m_problem.items[a];
         bool possible = false;
         for (const Mode &mode : item.modes) possible = possible || placesA.front() + sizeOf(mode) <= placesB.back();
@@ -186,13 +186,14 @@ private:
                 if (a.group < 0 || a.group != b.group) continue;
                 for (std::size_t k = 0; k < a.modes.size(); ++k)
                     for (std::size_t l = 0; l < b.modes.size(); ++l)
-                        if (!m_problem.together(a.modes[k], b.modes[l])) add({-m_names[i].modes[k], -m_names[j].modes[l]});
+                        if (!m_problem.together(a.modes[k], b.modes[l]))
+                            add({-m_names[i].modes[k], -m_names[j].modes[l]});
             }
     }
 
-    /// On plain cloth every layout can be mirrored both ways: some item lies in the lower left quarter. It has to be the
-    /// only one of its kind, since like items are told in an order of their own; and to be pushed down from there, not
-    /// up, which would carry it out again.
+    /// On plain cloth every layout can be mirrored both ways: some item lies in the lower left quarter. It has to be
+    /// the only one of its kind, since like items are told in an order of their own; and to be pushed down from there,
+    /// not up, which would carry it out again.
     void breakMirrors() {
         std::optional<std::size_t> largest;
         for (std::size_t i = 0; i < m_problem.items.size(); ++i) {
@@ -204,7 +205,8 @@ private:
         }
         if (!largest) return;
         const Mode &mode = m_problem.items[*largest].modes[0];
-        const Ticks middleX = (m_problem.widths[0] - mode.width) / 2, middleY = (m_problem.heights[0] - mode.height) / 2;
+        const Ticks middleX = (m_problem.widths[0] - mode.width) / 2,
+                    middleY = (m_problem.heights[0] - mode.height) / 2;
         if (m_problem.lineX > middleX) add({xAtMost(*largest, middleX)});
         if (m_problem.lineY > middleY) add({yAtMost(*largest, middleY)});
     }
@@ -223,7 +225,9 @@ private:
                 return places[p];
             };
             const Mode &mode = item.modes[k];
-            m_placements.push_back({item.item, mode.option, m_problem.cloth(mode, valueOf(item.xs, m_names[i].x), valueOf(item.ys, m_names[i].y))});
+            m_placements.push_back(
+                {item.item, mode.option,
+                 m_problem.cloth(mode, valueOf(item.xs, m_names[i].x), valueOf(item.ys, m_names[i].y))});
         }
     }
 

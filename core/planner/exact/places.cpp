@@ -20,7 +20,9 @@ enum class Axis { X, Y };
 class Marks {
 public:
     explicit Marks(std::size_t size) : m_size(size), m_words(size / 64 + 1) {}
-    void set(std::size_t i) { if (i < m_size) m_words[i / 64] |= std::uint64_t(1) << (i % 64); }
+    void set(std::size_t i) {
+        if (i < m_size) m_words[i / 64] |= std::uint64_t(1) << (i % 64);
+    }
     bool test(std::size_t i) const { return i < m_size && (m_words[i / 64] >> (i % 64) & 1); }
 
     /// Marks also what lies `by` after a mark of `from`.
@@ -121,7 +123,8 @@ Ticks commonStep(const AxisView &view, int sheet) {
 class Rests {
 public:
     Rests(const AxisView &view, int sheet, Ticks step, bool fromAbove)
-        : m_view(view), m_sheet(sheet), m_step(step), m_fromAbove(fromAbove), m_low(view.low(sheet)), m_high(view.high(sheet)) {}
+        : m_view(view), m_sheet(sheet), m_step(step), m_fromAbove(fromAbove), m_low(view.low(sheet)),
+          m_high(view.high(sheet)) {}
 
     /// The marks for one item: against the edges, and one against the other along any of the other items.
     Marks marksFor(std::size_t item) const {

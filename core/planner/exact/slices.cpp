@@ -47,7 +47,7 @@ public:
 
 private:
     static constexpr std::int64_t nodesAStep = 160; ///< about as much time as a solver takes for a conflict
-    static constexpr Ticks mostCounted = 4096; ///< sums of heights are counted up to here; beyond, any will do
+    static constexpr Ticks mostCounted = 4096;      ///< sums of heights are counted up to here; beyond, any will do
     static constexpr std::size_t mostKeptBytes = 48'000'000;
 
     struct Sort {
@@ -143,8 +143,9 @@ private:
                 t.height += height;
                 return;
             }
-        m_taken.insert(std::upper_bound(m_taken.begin(), m_taken.end(), end, [](Ticks e, const Taken &t) { return e < t.end; }),
-                       {end, height});
+        m_taken.insert(
+            std::upper_bound(m_taken.begin(), m_taken.end(), end, [](Ticks e, const Taken &t) { return e < t.end; }),
+            {end, height});
     }
 
     /// Each item left is short enough, and those of more than half the height, which exclude one another, are together.
@@ -185,7 +186,8 @@ private:
         m_fill.assign(std::size_t(gap) / 64 + 1, 0);
         m_fill[0] = 1;
         for (std::size_t k = from; k < m_kinds.size(); ++k)
-            for (int c = 0; c < m_kinds[k].left && Ticks(c) * m_kinds[k].height <= gap; ++c) addMoved(std::size_t(m_kinds[k].height));
+            for (int c = 0; c < m_kinds[k].left && Ticks(c) * m_kinds[k].height <= gap; ++c)
+                addMoved(std::size_t(m_kinds[k].height));
     }
 
     Ticks bestCounted(Ticks gap) const {

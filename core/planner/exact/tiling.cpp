@@ -8,8 +8,8 @@
 
 // Perfect packings: the items fill the room to the last square, so at the left end of the lowest gap some item has its
 // lower left corner, and there is nothing to choose but which. Before an item is laid it is asked whether every gap of
-// the skyline can still be filled exactly, across by widths and up to the top by heights. Skylines that led nowhere with
-// the same items left are kept.
+// the skyline can still be filled exactly, across by widths and up to the top by heights. Skylines that led nowhere
+// with the same items left are kept.
 namespace boltwright::planner {
 namespace {
 
@@ -77,7 +77,8 @@ private:
             const Ticks width = m_upright ? mode.width : mode.height, height = m_upright ? mode.height : mode.width;
             // With places of their own, items of one size are not alike.
             auto sort = std::find_if(m_kinds.begin(), m_kinds.end(), [&](const Sort &s) {
-                return s.width == width && s.height == height && m_problem.items[s.members[0].first].kind == m_problem.items[i].kind;
+                return s.width == width && s.height == height &&
+                       m_problem.items[s.members[0].first].kind == m_problem.items[i].kind;
             });
             if (sort == m_kinds.end()) sort = m_kinds.insert(sort, {width, height, {}});
             sort->members.emplace_back(i, k);
@@ -125,7 +126,8 @@ private:
         const auto before = m_skyline;
         for (const Sort &sort : m_kinds) {
             if (sort.width > gap.width || sort.height > m_height - gap.level) continue;
-            const auto member = std::find_if(sort.members.begin(), sort.members.end(), [&](const auto &m) { return !m_used[m.first]; });
+            const auto member =
+                std::find_if(sort.members.begin(), sort.members.end(), [&](const auto &m) { return !m_used[m.first]; });
             if (member == sort.members.end() || !mayLie(*member, gap)) continue;
             m_used[member->first] = true;
             m_laid.push_back({member->first, member->second, gap.left, gap.level});
@@ -143,7 +145,8 @@ private:
     void raise(std::size_t at, Ticks width, Ticks height) {
         const Segment gap = m_skyline[at];
         const Segment top{gap.left, width, gap.level + height};
-        if (width == gap.width) m_skyline[at] = top;
+        if (width == gap.width)
+            m_skyline[at] = top;
         else {
             m_skyline[at] = {gap.left + width, gap.width - width, gap.level};
             m_skyline.insert(m_skyline.begin() + std::ptrdiff_t(at), top);
@@ -225,7 +228,8 @@ private:
             put(s.level);
         }
         for (const Sort &sort : m_kinds)
-            put(std::count_if(sort.members.begin(), sort.members.end(), [&](const auto &m) { return !m_used[m.first]; }));
+            put(std::count_if(sort.members.begin(), sort.members.end(),
+                              [&](const auto &m) { return !m_used[m.first]; }));
         return key;
     }
 

@@ -74,7 +74,8 @@ const InnerFit &Arrangement::fitOf(const Option &option) {
 
 bool Arrangement::beyondTop(int item) const {
     const Where &w = at(item);
-    return m_model.open && w.y + toTicks(m_instance.outlines[std::size_t(optionOf(item, w.option).outline)].height) > m_top;
+    return m_model.open &&
+           w.y + toTicks(m_instance.outlines[std::size_t(optionOf(item, w.option).outline)].height) > m_top;
 }
 
 bool Arrangement::inRoom(int item) {
@@ -91,11 +92,13 @@ void Arrangement::restore(const std::vector<Where> &places) {
     clear();
     for (int g = 0; g < int(m_groups.size()); ++g) {
         const auto &items = m_instance.groups[std::size_t(g)].items;
-        const auto lying = std::find_if(items.begin(), items.end(), [&](int i) { return places[std::size_t(i)].option >= 0; });
+        const auto lying =
+            std::find_if(items.begin(), items.end(), [&](int i) { return places[std::size_t(i)].option >= 0; });
         if (lying == items.end()) continue;
         const Where &w = places[std::size_t(*lying)];
         const Option &option = optionOf(*lying, w.option);
-        share(g, {true, option.turn, m_instance.sheets[std::size_t(option.sheet)].lot, phaseOf(*lying, w.option, w.x, w.y)});
+        share(g, {true, option.turn, m_instance.sheets[std::size_t(option.sheet)].lot,
+                  phaseOf(*lying, w.option, w.x, w.y)});
     }
     for (int i = 0; i < size(); ++i)
         if (places[std::size_t(i)].option >= 0) put(i, places[std::size_t(i)]);
@@ -130,7 +133,8 @@ double Arrangement::depthOnSheet(int item) const {
     const Where &w = at(item);
     const Option &option = optionOf(item, w.option);
     double sum = 0;
-    for (const ConvexNoFit &part : m_model.noFits.onSheet(option.sheet, option.outline, m_instance.items[std::size_t(item)].hidden).parts)
+    for (const ConvexNoFit &part :
+         m_model.noFits.onSheet(option.sheet, option.outline, m_instance.items[std::size_t(item)].hidden).parts)
         sum = std::max(sum, part.depth(w.x, w.y));
     return sum;
 }
@@ -168,7 +172,8 @@ double Arrangement::used() const {
     double most = m_model.bottom;
     for (int i = 0; i < size(); ++i)
         if (at(i).option >= 0)
-            most = std::max(most, at(i).y + toTicks(m_instance.outlines[std::size_t(optionOf(i, at(i).option).outline)].height));
+            most = std::max(
+                most, at(i).y + toTicks(m_instance.outlines[std::size_t(optionOf(i, at(i).option).outline)].height));
     return most;
 }
 
@@ -240,9 +245,12 @@ void Arrangement::share(int group, const Shared &shared) {
         for (std::size_t o = 0; o < m_places[std::size_t(item)].size(); ++o) {
             const Option &option = optionOf(item, int(o));
             auto &places = m_places[std::size_t(item)][o];
-            if (!shared.set) places = option.places;
-            else if (option.turn != shared.turn || m_instance.sheets[std::size_t(option.sheet)].lot != shared.lot) places.reset();
-            else places = placesInGroup(m_instance, option, shared.phase);
+            if (!shared.set)
+                places = option.places;
+            else if (option.turn != shared.turn || m_instance.sheets[std::size_t(option.sheet)].lot != shared.lot)
+                places.reset();
+            else
+                places = placesInGroup(m_instance, option, shared.phase);
         }
 }
 
@@ -274,7 +282,9 @@ std::vector<Vector> Arrangement::phasesWorthTrying(int group, Turn turn, int lot
             if (fit.empty()) continue;
             for (Length x : {option.places.nextX(toLength(fit.lowX)), option.places.previousX(toLength(fit.highX))}) {
                 phases.push_back(phaseOf(item, o, toTicks(x), toTicks(option.places.nextY(x, toLength(fit.lowY)))));
-                if (!m_model.open) phases.push_back(phaseOf(item, o, toTicks(x), toTicks(option.places.previousY(x, toLength(fit.highY)))));
+                if (!m_model.open)
+                    phases.push_back(
+                        phaseOf(item, o, toTicks(x), toTicks(option.places.previousY(x, toLength(fit.highY)))));
             }
         }
     // One item may decide across, another along.

@@ -14,10 +14,10 @@ struct Model {
     explicit Model(const Instance &instance);
     const Instance &instance;
     NoFitTable noFits;
-    bool open = false;         ///< there is an open sheet (the only one)
-    double bottom = 0;         ///< of the open sheet's room
-    double ceiling = 0;        ///< of the open sheet's room: as far as the bolt reaches
-    double obstaclesTop = 0;   ///< greatest y of what is fixed on the open sheet, and of its flaws
+    bool open = false;                     ///< there is an open sheet (the only one)
+    double bottom = 0;                     ///< of the open sheet's room
+    double ceiling = 0;                    ///< of the open sheet's room: as far as the bolt reaches
+    double obstaclesTop = 0;               ///< greatest y of what is fixed on the open sheet, and of its flaws
     std::vector<std::vector<int>> choices; ///< by item: its options without those that lay it exactly alike
 };
 
@@ -27,8 +27,8 @@ struct Where {
     double x = 0, y = 0;
 };
 
-/// Items on their sheets, overlaps allowed, with the depth of every overlap and a weight on every pair. What a group has
-/// in common is part of it.
+/// Items on their sheets, overlaps allowed, with the depth of every overlap and a weight on every pair. What a group
+/// has in common is part of it.
 class Arrangement {
 public:
     Arrangement(const Model &model, Random &random);
@@ -107,7 +107,7 @@ private:
     std::vector<double> m_sheetOverlap, m_sheetWeight; // by item: with what lies on its sheet anyhow
     std::vector<Shared> m_groups;
     std::vector<std::vector<std::optional<PlaceSet>>> m_places; // by item and option: what is left to it in its group
-    std::vector<Fit> m_fits;                           // by sheet and outline
+    std::vector<Fit> m_fits;                                    // by sheet and outline
     Spots m_spots;
     double m_top = 0;
     std::int64_t m_moves = 0;

@@ -150,7 +150,8 @@ std::vector<ConvexNoFit> NoFitTable::make(int a, int b) const {
     if (a > b) {
         for (const ConvexNoFit &part : between(b, a).parts) {
             ClothRing ring;
-            for (const Corner &c : part.corners) ring.push_back({Length::ticks(-std::int64_t(c.x)), Length::ticks(-std::int64_t(c.y))});
+            for (const Corner &c : part.corners)
+                ring.push_back({Length::ticks(-std::int64_t(c.x)), Length::ticks(-std::int64_t(c.y))});
             out.emplace_back(ring);
         }
         return out;
@@ -172,7 +173,8 @@ std::vector<ConvexNoFit> NoFitTable::makeOnSheet(int sheet, int b, bool hidden) 
     for (const Fixed &f : m_instance.fixed) {
         if (f.sheet != sheet) continue;
         std::vector<ClothRing> there;
-        for (const ClothRing &part : m_grown[std::size_t(f.outline)]) there.push_back(moved(part, f.corner - ClothPoint{}));
+        for (const ClothRing &part : m_grown[std::size_t(f.outline)])
+            there.push_back(moved(part, f.corner - ClothPoint{}));
         add(there);
     }
     return out;
@@ -194,7 +196,8 @@ InnerFit NoFitTable::within(int sheet, int b, double top) const {
     for (std::size_t i = 0; i < hull.size(); ++i) {
         Line line = lineThrough(cornerOf(hull[i]), cornerOf(hull[(i + 1) % hull.size()]), 0);
         double reach = -1e300; // how far the outline stretches in the direction of the normal
-        for (ClothPoint p : o.ring) reach = std::max(reach, line.nx * double(p.x.ticks()) + line.ny * double(p.y.ticks()));
+        for (ClothPoint p : o.ring)
+            reach = std::max(reach, line.nx * double(p.x.ticks()) + line.ny * double(p.y.ticks()));
         line.c -= reach;
         const bool slanted = line.nx != 0 && line.ny != 0;
         if (slanted) line.c += slantGives / 4; // an exact fit survives the rounding of its normals

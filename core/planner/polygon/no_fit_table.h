@@ -18,8 +18,9 @@ struct ConvexNoFit {
         double nx, ny, c;
     };
     std::vector<Corner> corners;
-    std::vector<Line> lines;  ///< lines[k] runs from corners[k] to the next
-    std::vector<char> buried; ///< by line: it lies within another part of the same no-fit polygon, so nothing touches there
+    std::vector<Line> lines; ///< lines[k] runs from corners[k] to the next
+    std::vector<char>
+        buried; ///< by line: it lies within another part of the same no-fit polygon, so nothing touches there
     double lowX, lowY, highX, highY;
 
     explicit ConvexNoFit(const ClothRing &ring);

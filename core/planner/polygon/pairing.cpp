@@ -19,11 +19,13 @@ struct Match {
 };
 
 bool mayBeJoined(const Item &item) {
-    return item.group < 0 && std::all_of(item.options.begin(), item.options.end(), [](const Option &o) { return o.places == PlaceSet{}; });
+    return item.group < 0 && std::all_of(item.options.begin(), item.options.end(),
+                                         [](const Option &o) { return o.places == PlaceSet{}; });
 }
 
 bool isSlanted(const Instance &instance, const Item &item) {
-    return std::any_of(item.options.begin(), item.options.end(), [&](const Option &o) { return !instance.outlines[std::size_t(o.outline)].rectangle; });
+    return std::any_of(item.options.begin(), item.options.end(),
+                       [&](const Option &o) { return !instance.outlines[std::size_t(o.outline)].rectangle; });
 }
 
 /// Where the level y = `level` enters and leaves a convex ring, rounded outwards; nothing where it misses it.
@@ -32,9 +34,11 @@ std::vector<Length> crossings(const ClothRing &ring, Length level) {
     const double y = double(level.ticks());
     for (std::size_t i = 0; i < ring.size(); ++i) {
         const ClothPoint a = ring[i], b = ring[(i + 1) % ring.size()];
-        const double ax = double(a.x.ticks()), ay = double(a.y.ticks()), bx = double(b.x.ticks()), by = double(b.y.ticks());
+        const double ax = double(a.x.ticks()), ay = double(a.y.ticks()), bx = double(b.x.ticks()),
+                     by = double(b.y.ticks());
         if ((ay < y && by < y) || (ay > y && by > y)) continue;
-        for (double x : {ay == by ? ax : ax + (bx - ax) * ((y - ay) / (by - ay)), ay == by ? bx : ax + (bx - ax) * ((y - ay) / (by - ay))}) {
+        for (double x : {ay == by ? ax : ax + (bx - ax) * ((y - ay) / (by - ay)),
+                         ay == by ? bx : ax + (bx - ax) * ((y - ay) / (by - ay))}) {
             from = std::min(from, x);
             to = std::max(to, x);
         }
@@ -62,7 +66,8 @@ std::vector<Match> boxesOf(const Outline &a, const Outline &b, Length gap) {
         m.waste = m.width * m.height - a.area - b.area;
         m.a = {-lowX, -lowY};
         m.b = m.a + at;
-        const bool isNew = std::none_of(out.begin(), out.end(), [&](const Match &o) { return o.a == m.a && o.b == m.b; });
+        const bool isNew =
+            std::none_of(out.begin(), out.end(), [&](const Match &o) { return o.a == m.a && o.b == m.b; });
         if (m.waste * 64 <= m.width * m.height && isNew) out.push_back(m);
     };
     // Level at the foot or at the top, or flush on the left or on the right: what else makes no box.
@@ -89,7 +94,8 @@ std::optional<Pairing> pairUp(const Instance &instance) {
     std::map<std::pair<int, int>, std::vector<Match>> known; // by outlines
     auto matches = [&](int a, int b) -> const std::vector<Match> & {
         auto [it, isNew] = known.try_emplace({a, b});
-        if (isNew) it->second = boxesOf(instance.outlines[std::size_t(a)], instance.outlines[std::size_t(b)], instance.gap);
+        if (isNew)
+            it->second = boxesOf(instance.outlines[std::size_t(a)], instance.outlines[std::size_t(b)], instance.gap);
         return it->second;
     };
     struct Pair {
@@ -114,7 +120,8 @@ std::optional<Pairing> pairUp(const Instance &instance) {
         }
     }
     if (pairs.empty()) return std::nullopt;
-    std::sort(pairs.begin(), pairs.end(), [](const Pair &p, const Pair &q) { return std::tie(p.waste, p.a, p.b) < std::tie(q.waste, q.a, q.b); });
+    std::sort(pairs.begin(), pairs.end(),
+              [](const Pair &p, const Pair &q) { return std::tie(p.waste, p.a, p.b) < std::tie(q.waste, q.a, q.b); });
 
     Pairing out;
     out.joined = instance;
@@ -123,7 +130,8 @@ std::optional<Pairing> pairUp(const Instance &instance) {
     for (const Pair &pair : pairs) {
         if (joinedItem[std::size_t(pair.a)] >= 0 || joinedItem[std::size_t(pair.b)] >= 0) continue;
         joinedItem[std::size_t(pair.a)] = joinedItem[std::size_t(pair.b)] = int(out.joined.items.size());
-        const auto &optionsA = instance.items[std::size_t(pair.a)].options, &optionsB = instance.items[std::size_t(pair.b)].options;
+        const auto &optionsA = instance.items[std::size_t(pair.a)].options,
+                   &optionsB = instance.items[std::size_t(pair.b)].options;
         Item both;
         both.hidden = instance.items[std::size_t(pair.a)].hidden;
         out.parts.emplace_back();
@@ -148,11 +156,13 @@ std::optional<Pairing> pairUp(const Instance &instance) {
         groupedAs[i] = int(out.joined.items.size());
         out.joined.items.push_back(instance.items[std::size_t(i)]);
         out.parts.emplace_back();
-        for (int o = 0; o < int(instance.items[std::size_t(i)].options.size()); ++o) out.parts.back().push_back({{i, o, {}}});
+        for (int o = 0; o < int(instance.items[std::size_t(i)].options.size()); ++o)
+            out.parts.back().push_back({{i, o, {}}});
     }
     for (Group &group : out.joined.groups)
         for (int &item : group.items) item = groupedAs.at(item);
-    for (std::size_t i = 0; i < out.joined.items.size(); ++i) out.joined.items[i].kind = int(i); // none taken to be alike
+    for (std::size_t i = 0; i < out.joined.items.size(); ++i)
+        out.joined.items[i].kind = int(i); // none taken to be alike
     // Only what is laid still matters: a slanted outline that nobody uses would hide that all is upright.
     std::vector<Outline> used;
     std::map<int, int> renumbered;

@@ -22,8 +22,8 @@ struct Pairing {
     std::vector<Placement> apart(const std::vector<Placement> &ofJoined) const;
 };
 
-/// Joins what can be joined without loss to speak of: at most 1 in 64 of the rectangle's area. Only items without a group
-/// that may lie anywhere are joined. Nothing when no two items make a rectangle.
+/// Joins what can be joined without loss to speak of: at most 1 in 64 of the rectangle's area. Only items without a
+/// group that may lie anywhere are joined. Nothing when no two items make a rectangle.
 std::optional<Pairing> pairUp(const Instance &instance);
 
 } // namespace boltwright::planner

@@ -24,7 +24,8 @@ std::vector<Rims::Point> lowerRim(const ClothRing &hull, double sign) {
             for (ClothPoint p : {a, b}) points.push_back({double(p.x.ticks()), double(p.y.ticks())});
     }
     std::sort(points.begin(), points.end(), [](const Rims::Point &a, const Rims::Point &b) { return a.x < b.x; });
-    points.erase(std::unique(points.begin(), points.end(), [](const Rims::Point &a, const Rims::Point &b) { return a.x == b.x && a.y == b.y; }),
+    points.erase(std::unique(points.begin(), points.end(),
+                             [](const Rims::Point &a, const Rims::Point &b) { return a.x == b.x && a.y == b.y; }),
                  points.end());
     return points;
 }
@@ -42,14 +43,16 @@ Rims::Rims(const Outline &outline, Length gap) {
     height = double(outline.height.ticks());
     area = double(outline.area);
     levelBelow = lower.size() == 2 && lower[0].y == lower[1].y;
-    for (std::size_t i = 1; i < lower.size(); ++i) underLower += (lower[i].y + lower[i - 1].y) / 2 * (lower[i].x - lower[i - 1].x);
+    for (std::size_t i = 1; i < lower.size(); ++i)
+        underLower += (lower[i].y + lower[i - 1].y) / 2 * (lower[i].x - lower[i - 1].x);
 }
 
 void Profile::reset(double x0, double x1, double y) { m_pieces = {{x0, x1, y, y}}; }
 
 Profile::Rest Profile::drop(const Rims &item, double x) const {
     const double end = x + item.width;
-    auto piece = std::upper_bound(m_pieces.begin(), m_pieces.end(), x, [](double v, const Piece &p) { return v < p.x1; });
+    auto piece =
+        std::upper_bound(m_pieces.begin(), m_pieces.end(), x, [](double v, const Piece &p) { return v < p.x1; });
     std::size_t k = 1;
     double from = x, rest = -1e300, below = 0;
     while (from < end && piece != m_pieces.end()) {
@@ -77,15 +80,18 @@ void Profile::cover(const Rims &item, double x, double y) {
     const auto &rim = item.upper;
     for (const Piece &piece : m_pieces) {
         auto at = [&](double u) { return valueAt(u, piece.x0, piece.y0, piece.x1, piece.y1); };
-        const double low = std::clamp(rim.front().x + x, piece.x0, piece.x1), high = std::clamp(rim.back().x + x, piece.x0, piece.x1);
+        const double low = std::clamp(rim.front().x + x, piece.x0, piece.x1),
+                     high = std::clamp(rim.back().x + x, piece.x0, piece.x1);
         add(piece.x0, low, piece.y0, at(low));
         for (std::size_t k = 1; k < rim.size(); ++k) {
             const double a = std::max(low, rim[k - 1].x + x), b = std::min(high, rim[k].x + x);
             if (b <= a) continue;
             auto top = [&](double u) { return y + valueAt(u - x, rim[k - 1].x, rim[k - 1].y, rim[k].x, rim[k].y); };
             const double before = top(a) - at(a), after = top(b) - at(b);
-            if (before >= 0 && after >= 0) add(a, b, top(a), top(b));
-            else if (before <= 0 && after <= 0) add(a, b, at(a), at(b));
+            if (before >= 0 && after >= 0)
+                add(a, b, top(a), top(b));
+            else if (before <= 0 && after <= 0)
+                add(a, b, at(a), at(b));
             else {
                 const double c = std::clamp(a + (b - a) * (before / (before - after)), a, b);
                 add(a, c, before > 0 ? top(a) : at(a), at(c));
@@ -104,8 +110,10 @@ void Profile::tidy() {
     for (std::size_t i = 1; i < m_pieces.size(); ++i) {
         Piece &last = m_pieces[kept];
         const Piece &p = m_pieces[i];
-        if (last.y0 == last.y1 && p.y0 == p.y1 && last.y0 == p.y0) last.x1 = p.x1;
-        else m_pieces[++kept] = p;
+        if (last.y0 == last.y1 && p.y0 == p.y1 && last.y0 == p.y0)
+            last.x1 = p.x1;
+        else
+            m_pieces[++kept] = p;
     }
     m_pieces.resize(kept + 1);
 }

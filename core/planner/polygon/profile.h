@@ -15,7 +15,7 @@ struct Rims {
     std::vector<Point> lower, upper; ///< by rising x; `upper` reaches a gap further on both sides
     std::vector<double> corners;     ///< x of the hull's corners, rising, each once
     double width = 0, height = 0, area = 0;
-    double underLower = 0; ///< area between y = 0 and the lower rim
+    double underLower = 0;   ///< area between y = 0 and the lower rim
     bool levelBelow = false; ///< the lower rim is one level edge
 
     Rims(const Outline &outline, Length gap);

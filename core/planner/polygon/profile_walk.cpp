@@ -16,17 +16,21 @@ double topAt(const ConvexNoFit &shape, double x) {
     for (std::size_t i = 0; i < shape.corners.size(); ++i) {
         const auto &a = shape.corners[i], &b = shape.corners[(i + 1) % shape.corners.size()];
         if ((a.x < x && b.x < x) || (a.x > x && b.x > x)) continue;
-        if (a.x == b.x) top = std::max({top, a.y, b.y});
-        else top = std::max(top, a.y + (b.y - a.y) * ((x - a.x) / (b.x - a.x)));
+        if (a.x == b.x)
+            top = std::max({top, a.y, b.y});
+        else
+            top = std::max(top, a.y + (b.y - a.y) * ((x - a.x) / (b.x - a.x)));
     }
     return top;
 }
 
 bool layAlike(const Item &a, const Item &b) {
     return a.group == b.group && a.hidden == b.hidden &&
-           std::equal(a.options.begin(), a.options.end(), b.options.begin(), b.options.end(), [](const Option &p, const Option &q) {
-               return p.sheet == q.sheet && p.outline == q.outline && p.turn == q.turn && p.places == q.places && p.anchor == q.anchor;
-           });
+           std::equal(a.options.begin(), a.options.end(), b.options.begin(), b.options.end(),
+                      [](const Option &p, const Option &q) {
+                          return p.sheet == q.sheet && p.outline == q.outline && p.turn == q.turn &&
+                                 p.places == q.places && p.anchor == q.anchor;
+                      });
 }
 
 constexpr std::size_t lateSteps = 300; // how far back a change is compared (late acceptance: Burke & Bykov 2017)
@@ -37,17 +41,22 @@ constexpr int bothSidesAndTop = 7; // of `flush`: there is hardly a better fit
 
 double startRank(const Rims &r, int start) {
     switch (start) {
-    case 0: return r.area;
-    case 1: return r.width;
-    case 2: return r.height;
-    default: return r.width + r.height;
+    case 0:
+        return r.area;
+    case 1:
+        return r.width;
+    case 2:
+        return r.height;
+    default:
+        return r.width + r.height;
     }
 }
 
 } // namespace
 
 ProfileWalk::ProfileWalk(const Model &model, std::uint64_t seed)
-    : m_model(model), m_instance(model.instance), m_random(seed), m_sharing(model, m_random), m_at(model.instance.items.size()) {
+    : m_model(model), m_instance(model.instance), m_random(seed), m_sharing(model, m_random),
+      m_at(model.instance.items.size()) {
     for (const Outline &o : m_instance.outlines) m_rims.emplace_back(o, m_instance.gap);
     const ClothBox room = boxOf(m_instance.sheets[0].room);
     m_left = toTicks(room.low.x);
@@ -60,7 +69,8 @@ ProfileWalk::ProfileWalk(const Model &model, std::uint64_t seed)
         area += m_rims[std::size_t(item.options[0].outline)].area;
         m_byWidth.push_back(int(m_byWidth.size()));
     }
-    std::stable_sort(m_byWidth.begin(), m_byWidth.end(), [&](int a, int b) { return m_widths[std::size_t(a)] < m_widths[std::size_t(b)]; });
+    std::stable_sort(m_byWidth.begin(), m_byWidth.end(),
+                     [&](int a, int b) { return m_widths[std::size_t(a)] < m_widths[std::size_t(b)]; });
     m_smallLoss = area / double(m_instance.items.size()) / 32;
     m_late.assign(lateSteps, 0);
     m_order.resize(m_instance.items.size());
@@ -82,7 +92,8 @@ ProfileWalk::ProfileWalk(const Model &model, std::uint64_t seed)
 
 /// The first y from `y` upwards, among the places allowed, where the sheet itself has nothing in the way.
 double ProfileWalk::clearOfSheet(int item, const Option &option, const PlaceSet &places, double x, double y) const {
-    const NoFit &inTheWay = m_model.noFits.onSheet(option.sheet, option.outline, m_instance.items[std::size_t(item)].hidden);
+    const NoFit &inTheWay =
+        m_model.noFits.onSheet(option.sheet, option.outline, m_instance.items[std::size_t(item)].hidden);
     for (bool moved = true; moved;) {
         if (!places.freeY()) y = toTicks(places.nextY(toLength(x), toLength(y)));
         moved = false;
@@ -108,10 +119,12 @@ void ProfileWalk::tryItem(int item, std::size_t notch, double end, Fit &best) {
         m_tries.clear();
         auto aim = [&](double x) {
             x = std::clamp(x, m_left, m_right - rims.width);
-            if (places->freeX()) m_tries.push_back(x);
+            if (places->freeX())
+                m_tries.push_back(x);
             else
                 for (Length allowed : {places->previousX(toLength(x)), places->nextX(toLength(x))})
-                    if (toTicks(allowed) >= m_left && toTicks(allowed) + rims.width <= m_right) m_tries.push_back(toTicks(allowed));
+                    if (toTicks(allowed) >= m_left && toTicks(allowed) + rims.width <= m_right)
+                        m_tries.push_back(toTicks(allowed));
         };
         if (rims.width > m_right - m_left || level + rims.height > end) continue;
         auto aimAt = [&](double u) {
@@ -129,7 +142,8 @@ void ProfileWalk::tryItem(int item, std::size_t notch, double end, Fit &best) {
             const bool within = x >= floor.x0 && x + rims.width <= floor.x1;
             const bool plain = rims.levelBelow && floor.y0 == floor.y1;
             if (plain && !within) continue;
-            const Profile::Rest rest = plain && within ? Profile::Rest{level, level * rims.width} : m_profile.drop(rims, x);
+            const Profile::Rest rest =
+                plain && within ? Profile::Rest{level, level * rims.width} : m_profile.drop(rims, x);
             double y = std::ceil(rest.y - 1e-6);
             if (y + rims.height > end) continue;
             y = clearOfSheet(item, option, *places, x, y);
@@ -142,12 +156,14 @@ void ProfileWalk::tryItem(int item, std::size_t notch, double end, Fit &best) {
                 if (room == 0) flush += 2;
                 if (room == 0 && wall == y + rims.height) flush += 3;
             };
-            const double leftWall = notch > 0 ? pieces[notch - 1].y1 : 1e300, rightWall = notch + 1 < pieces.size() ? pieces[notch + 1].y0 : 1e300;
+            const double leftWall = notch > 0 ? pieces[notch - 1].y1 : 1e300,
+                         rightWall = notch + 1 < pieces.size() ? pieces[notch + 1].y0 : 1e300;
             beside(std::max(0., x - floor.x0), leftWall);
             beside(std::max(0., floor.x1 - x - rims.width), rightWall);
             // Losses alike are equal, so that fit and order decide; a tick of rounding below it is none.
             lost = lost < rims.width ? 0 : 1 + std::max(0, std::ilogb(lost / m_smallLoss));
-            if (best.item < 0 || lost < best.lost || (lost == best.lost && flush > best.flush)) best = {item, o, x, y, lost, flush};
+            if (best.item < 0 || lost < best.lost || (lost == best.lost && flush > best.flush))
+                best = {item, o, x, y, lost, flush};
         }
     }
 }
@@ -216,17 +232,24 @@ void ProfileWalk::mutate() {
     if (n < 2) return;
     for (int k = m_random.oneIn(4) ? 2 : 1; k > 0; --k) {
         const int a = m_random.below(n), b = m_random.below(n);
-        if (m_random.oneIn(2)) std::swap(m_order[std::size_t(a)], m_order[std::size_t(b)]);
-        else if (a < b) std::rotate(m_order.begin() + a, m_order.begin() + a + 1, m_order.begin() + b + 1);
-        else std::rotate(m_order.begin() + b, m_order.begin() + a, m_order.begin() + a + 1);
+        if (m_random.oneIn(2))
+            std::swap(m_order[std::size_t(a)], m_order[std::size_t(b)]);
+        else if (a < b)
+            std::rotate(m_order.begin() + a, m_order.begin() + a + 1, m_order.begin() + b + 1);
+        else
+            std::rotate(m_order.begin() + b, m_order.begin() + a, m_order.begin() + a + 1);
     }
-    if (!m_instance.groups.empty() && m_random.oneIn(8)) m_sharing.regroup(m_random.below(int(m_instance.groups.size())));
+    if (!m_instance.groups.empty() && m_random.oneIn(8))
+        m_sharing.regroup(m_random.below(int(m_instance.groups.size())));
 }
 
 void ProfileWalk::lay(int opening) {
     std::iota(m_order.begin(), m_order.end(), 0);
     std::stable_sort(m_order.begin(), m_order.end(), [&](int a, int b) {
-        auto rank = [&](int i) { return startRank(m_rims[std::size_t(m_instance.items[std::size_t(i)].options[0].outline)], opening % openings); };
+        auto rank = [&](int i) {
+            return startRank(m_rims[std::size_t(m_instance.items[std::size_t(i)].options[0].outline)],
+                             opening % openings);
+        };
         return rank(a) > rank(b);
     });
     const double before = m_limit;

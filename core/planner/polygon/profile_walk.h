@@ -8,8 +8,8 @@
 namespace boltwright::planner {
 
 /// Lays items on a bolt from the lowest notch upwards, each notch by the item that fits it best, and searches for the
-/// order that decides between equals: within a given length as much area as possible is laid, and when all of it is, the
-/// length is drawn in (the scheme of Wei, Oon, Zhu & Lim 2011 for rectangles, here on slanted edges as well).
+/// order that decides between equals: within a given length as much area as possible is laid, and when all of it is,
+/// the length is drawn in (the scheme of Wei, Oon, Zhu & Lim 2011 for rectangles, here on slanted edges as well).
 /// Strong where exact fits are the rule.
 class ProfileWalk {
 public:
@@ -54,7 +54,7 @@ private:
     double m_narrowestLeft = 0;
 
     std::vector<int> m_order, m_kept;
-    double m_laid = -1; ///< area that the kept order lays within the limit
+    double m_laid = -1;     ///< area that the kept order lays within the limit
     double m_limit = 1e300; ///< the length to beat
     double m_end = 1e300;   ///< the end tried now
     std::vector<double> m_late;

@@ -46,10 +46,12 @@ void Spots::start(InnerFit fit, const PlaceSet &places) {
 
 void Spots::add(const NoFit &noFit, double x, double y, double weight) {
     for (const ConvexNoFit &shape : noFit.parts) {
-        const Part part{shape.lowX + x, shape.lowY + y, shape.highX + x, shape.highY + y, &shape, x, y, weight, int(m_obstacles.size())};
+        const Part part{shape.lowX + x, shape.lowY + y,         shape.highX + x, shape.highY + y, &shape, x, y,
+                        weight,         int(m_obstacles.size())};
         if (part.lowX < m_fit.highX && part.highX > m_fit.lowX && part.lowY < m_fit.highY && part.highY > m_fit.lowY)
             m_parts.push_back(part);
-        else if (part.lowX <= m_fit.highX && part.highX >= m_fit.lowX && part.lowY <= m_fit.highY && part.highY >= m_fit.lowY)
+        else if (part.lowX <= m_fit.highX && part.highX >= m_fit.lowX && part.lowY <= m_fit.highY &&
+                 part.highY >= m_fit.lowY)
             m_parts.push_back(part); // touches the room: nothing in the way there, but places of contact
     }
     m_obstacles.push_back({&noFit, x, y});
@@ -78,14 +80,16 @@ double Spots::cost(double x, double y, double enough) const {
 }
 
 std::size_t Spots::cellOf(double x, double y) const {
-    const int i = std::min(m_cellsAcross - 1, int((x - m_fit.lowX) * m_perX)), j = std::min(m_cellsAlong - 1, int((y - m_fit.lowY) * m_perY));
+    const int i = std::min(m_cellsAcross - 1, int((x - m_fit.lowX) * m_perX)),
+              j = std::min(m_cellsAlong - 1, int((y - m_fit.lowY) * m_perY));
     return std::size_t(j) * std::size_t(m_cellsAcross) + std::size_t(i);
 }
 
 void Spots::sortIntoCells() {
     // About as many cells as parts: more would cost more to fill than they save.
     const double width = m_fit.highX - m_fit.lowX, height = m_fit.highY - m_fit.lowY;
-    const double wanted = 1.5 * double(m_parts.size()) + 1, square = std::sqrt(std::max(1., width) * std::max(1., height) / wanted);
+    const double wanted = 1.5 * double(m_parts.size()) + 1,
+                 square = std::sqrt(std::max(1., width) * std::max(1., height) / wanted);
     m_cellsAcross = std::clamp(int(width / square), 1, 64);
     m_cellsAlong = std::clamp(int(height / square), 1, 64);
     m_perX = width > 0 ? m_cellsAcross / width : 0;
@@ -94,8 +98,10 @@ void Spots::sortIntoCells() {
     m_firstInCell.assign(cells + 2, 0);
     auto eachCell = [&](const Part &p, auto task) {
         auto bounded = [](double v, int count) { return int(std::clamp(v, 0., count - 1.)); };
-        const int i0 = bounded((p.lowX - m_fit.lowX) * m_perX, m_cellsAcross), i1 = bounded((p.highX - m_fit.lowX) * m_perX, m_cellsAcross);
-        const int j0 = bounded((p.lowY - m_fit.lowY) * m_perY, m_cellsAlong), j1 = bounded((p.highY - m_fit.lowY) * m_perY, m_cellsAlong);
+        const int i0 = bounded((p.lowX - m_fit.lowX) * m_perX, m_cellsAcross),
+                  i1 = bounded((p.highX - m_fit.lowX) * m_perX, m_cellsAcross);
+        const int j0 = bounded((p.lowY - m_fit.lowY) * m_perY, m_cellsAlong),
+                  j1 = bounded((p.highY - m_fit.lowY) * m_perY, m_cellsAlong);
         for (int j = j0; j <= j1; ++j)
             for (int i = i0; i <= i1; ++i) task(std::size_t(j) * std::size_t(m_cellsAcross) + std::size_t(i));
     };
@@ -126,7 +132,8 @@ std::optional<Spots::Spot> Spots::best(double enough) {
 
 std::optional<Spots::Spot> Spots::lowestFree() {
     gather();
-    std::sort(m_found.begin(), m_found.end(), [](const Place &a, const Place &b) { return a.y != b.y ? a.y < b.y : a.x < b.x; });
+    std::sort(m_found.begin(), m_found.end(),
+              [](const Place &a, const Place &b) { return a.y != b.y ? a.y < b.y : a.x < b.x; });
     m_tried = 0;
     for (const Place &p : m_found) {
         ++m_tried;
@@ -139,10 +146,14 @@ void Spots::gather() {
     m_found.clear();
     if (m_fit.empty()) return;
     sortIntoCells();
-    if (m_places.freeX() && m_places.freeY()) gatherAnywhere();
-    else if (m_places.freeY()) gatherInColumns();
-    else if (m_places.freeX()) gatherInRows();
-    else gatherOnLattice();
+    if (m_places.freeX() && m_places.freeY())
+        gatherAnywhere();
+    else if (m_places.freeY())
+        gatherInColumns();
+    else if (m_places.freeX())
+        gatherInRows();
+    else
+        gatherOnLattice();
 }
 
 void Spots::gatherAnywhere() {
@@ -154,13 +165,16 @@ void Spots::gatherAnywhere() {
         addCrossingsWithRoom(a);
         for (std::size_t j = i + 1; j < m_parts.size(); ++j) {
             const Part &b = m_parts[j];
-            if (a.obstacle != b.obstacle && a.lowX <= b.highX && b.lowX <= a.highX && a.lowY <= b.highY && b.lowY <= a.highY) addCrossings(a, b);
+            if (a.obstacle != b.obstacle && a.lowX <= b.highX && b.lowX <= a.highX && a.lowY <= b.highY &&
+                b.lowY <= a.highY)
+                addCrossings(a, b);
         }
     }
 }
 
 void Spots::addCrossings(const Part &a, const Part &b) {
-    a.shape->eachCrossing({a.x, a.y}, *b.shape, {b.x, b.y}, [this](double x, double y) { addPlace(std::nearbyint(x), std::nearbyint(y)); });
+    a.shape->eachCrossing({a.x, a.y}, *b.shape, {b.x, b.y},
+                          [this](double x, double y) { addPlace(std::nearbyint(x), std::nearbyint(y)); });
 }
 
 void Spots::addCrossingsWithRoom(const Part &part) {
@@ -192,7 +206,8 @@ void Spots::addCrossingsWithRoom(const Part &part) {
             const double d1 = ex * (c1.y + part.y - r0.y) - ey * (c1.x + part.x - r0.x);
             if (d0 == d1 || (d0 < 0) == (d1 < 0)) continue;
             const double t = d0 / (d0 - d1);
-            addPlace(std::nearbyint(c0.x + part.x + (c1.x - c0.x) * t), std::nearbyint(c0.y + part.y + (c1.y - c0.y) * t));
+            addPlace(std::nearbyint(c0.x + part.x + (c1.x - c0.x) * t),
+                     std::nearbyint(c0.y + part.y + (c1.y - c0.y) * t));
         }
     }
 }
@@ -200,7 +215,8 @@ void Spots::addCrossingsWithRoom(const Part &part) {
 void Spots::gatherInColumns() {
     auto across = [](const Corner &c) { return c.x; };
     auto along = [](const Corner &c) { return c.y; };
-    for (Length column = m_places.nextX(toLength(m_fit.lowX)); toTicks(column) <= m_fit.highX; column += m_places.xStep) {
+    for (Length column = m_places.nextX(toLength(m_fit.lowX)); toTicks(column) <= m_fit.highX;
+         column += m_places.xStep) {
         const double x = toTicks(column);
         // The ends of the room in this column.
         double from = 1e300, to = -1e300;

@@ -11,11 +11,11 @@ namespace boltwright::planner {
 /// What lies in the way of one outline on one sheet, with what overlapping each costs, and the search for the places
 /// where that costs least.
 ///
-/// The cost of a place is the sum, over all obstacles, of the depth of the overlap times the obstacle's weight. Depth is
-/// concave inside each convex no-fit polygon and zero outside; so within every cell that the outlines of the
-/// no-fit polygons cut the room into, the cost is concave, and a least one lies at a corner of a cell: a corner of a
-/// no-fit polygon, a crossing of two outlines, or a corner of the room. These, and on a lattice the same along its
-/// columns and rows, are all the places that need to be tried.
+/// The cost of a place is the sum, over all obstacles, of the depth of the overlap times the obstacle's weight. Depth
+/// is concave inside each convex no-fit polygon and zero outside; so within every cell that the outlines of the no-fit
+/// polygons cut the room into, the cost is concave, and a least one lies at a corner of a cell: a corner of a no-fit
+/// polygon, a crossing of two outlines, or a corner of the room. These, and on a lattice the same along its columns and
+/// rows, are all the places that need to be tried.
 class Spots {
 public:
     struct Spot {
@@ -31,8 +31,8 @@ public:
     /// The cost at a place within the room, or anything from `enough` on as soon as it is seen to be as much.
     double cost(double x, double y, double enough) const;
 
-    /// The place of least cost, at most `enough`; among equals the one whose y, then x is least. Nothing when no place is
-    /// within the room, or none costs less than `enough`.
+    /// The place of least cost, at most `enough`; among equals the one whose y, then x is least. Nothing when no place
+    /// is within the room, or none costs less than `enough`.
     std::optional<Spot> best(double enough);
 
     /// The place with the least y, then x, where nothing is in the way.

@@ -20,11 +20,16 @@ double rank(const Instance &instance, int item, int order) {
     const Outline &o = outlineOf(instance, item, 0);
     const double width = double(o.width.ticks()), height = double(o.height.ticks());
     switch (order) {
-    case 0: return double(o.area);
-    case 1: return height;
-    case 2: return width;
-    case 3: return std::max(width, height);
-    default: return width + height;
+    case 0:
+        return double(o.area);
+    case 1:
+        return height;
+    case 2:
+        return width;
+    case 3:
+        return std::max(width, height);
+    default:
+        return width + height;
     }
 }
 
@@ -41,15 +46,18 @@ void Walker::layItem(int item) {
         for (const Option &o : m_model.instance.items[std::size_t(item)].options) {
             step = std::max(step, double((o.places.yStep * 2).ticks()));
             height = std::max(height, double(m_model.instance.outlines[std::size_t(o.outline)].height.ticks()));
-            if (const auto &lattice = m_model.instance.sheets[0].lattice) step = std::max(step, double((lattice->along() * 2).ticks()));
+            if (const auto &lattice = m_model.instance.sheets[0].lattice)
+                step = std::max(step, double((lattice->along() * 2).ticks()));
         }
         const double gap = double(m_model.instance.gap.ticks());
         const double needed = std::max(m_arrangement.used(), m_model.obstaclesTop) + 2 * height + step + 4 * gap;
         m_arrangement.setTop(std::min(m_model.ceiling, needed));
     }
     if (group >= 0 && !m_arrangement.settled(group)) m_arrangement.regroup(group);
-    if (const auto where = m_arrangement.lowest(item)) m_arrangement.put(item, *where);
-    else if (const auto least = m_arrangement.cheapest(item, farAway)) m_arrangement.put(item, *least);
+    if (const auto where = m_arrangement.lowest(item))
+        m_arrangement.put(item, *where);
+    else if (const auto least = m_arrangement.cheapest(item, farAway))
+        m_arrangement.put(item, *least);
 }
 
 void Walker::lay(int order) {
@@ -57,8 +65,12 @@ void Walker::lay(int order) {
     std::vector<int> items(std::size_t(m_arrangement.size()));
     std::iota(items.begin(), items.end(), 0);
     const bool free = order > 4;
-    if (free) m_random.shuffle(items);
-    else std::stable_sort(items.begin(), items.end(), [&](int a, int b) { return rank(m_model.instance, a, order) > rank(m_model.instance, b, order); });
+    if (free)
+        m_random.shuffle(items);
+    else
+        std::stable_sort(items.begin(), items.end(), [&](int a, int b) {
+            return rank(m_model.instance, a, order) > rank(m_model.instance, b, order);
+        });
     for (int item : items) layItem(item);
     m_arrangement.setTop(m_model.ceiling);
     keepIfRight();
@@ -78,14 +90,16 @@ void Walker::keepIfRight() {
 void Walker::settleDown() {
     std::vector<int> items(std::size_t(m_arrangement.size()));
     std::iota(items.begin(), items.end(), 0);
-    std::stable_sort(items.begin(), items.end(), [&](int a, int b) { return m_arrangement.at(a).y < m_arrangement.at(b).y; });
+    std::stable_sort(items.begin(), items.end(),
+                     [&](int a, int b) { return m_arrangement.at(a).y < m_arrangement.at(b).y; });
     for (int item : items) {
         if (m_stop()) return;
         const Where before = m_arrangement.at(item);
         const double top = before.y + double(outlineOf(m_model.instance, item, before.option).height.ticks());
         m_arrangement.lift(item);
         const auto where = m_arrangement.lowest(item);
-        const bool lower = where && where->y + double(outlineOf(m_model.instance, item, where->option).height.ticks()) < top;
+        const bool lower =
+            where && where->y + double(outlineOf(m_model.instance, item, where->option).height.ticks()) < top;
         m_arrangement.put(item, lower ? *where : before);
     }
 }
@@ -174,9 +188,12 @@ void Walker::adopt(const std::vector<Where> &layout, double length) {
 
 void Walker::disturb() {
     const int groups = int(m_model.instance.groups.size());
-    if (groups > 0 && m_random.oneIn(3)) relayGroup(m_random.below(groups));
-    else if (m_random.oneIn(2)) swapTwo();
-    else relayNear();
+    if (groups > 0 && m_random.oneIn(3))
+        relayGroup(m_random.below(groups));
+    else if (m_random.oneIn(2))
+        swapTwo();
+    else
+        relayNear();
 }
 
 void Walker::relayGroup(int group) {

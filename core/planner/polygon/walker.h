@@ -52,10 +52,10 @@ private:
     double m_length = 0, m_bound = 0;
     bool m_found = false;
     bool m_handedOver = false; ///< the best is somebody else's, and not gone on from yet
-    double m_share = 0.02; ///< by how much of the length the end is drawn in
-    double m_least = 0;    ///< total overlap of `m_closest`
-    int m_idle = 0;        ///< passes since that fell
-    int m_failed = 0;      ///< times in a row that a try was given up
+    double m_share = 0.02;     ///< by how much of the length the end is drawn in
+    double m_least = 0;        ///< total overlap of `m_closest`
+    int m_idle = 0;            ///< passes since that fell
+    int m_failed = 0;          ///< times in a row that a try was given up
 };
 
 } // namespace boltwright::planner

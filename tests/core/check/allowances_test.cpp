@@ -127,8 +127,14 @@ TEST_CASE("allowances that make a hollow shape cross itself are wrong", "[check]
     // A slot 2 in wide, closed by an allowance of more than 1 in.
     Job job = emptyJob();
     Panel arch = rectangle("Arch", 1_in, 1_in);
-    arch.shape = PolygonShape{{{0_in, 0_in}, {9_in, 0_in}, {9_in, 10_in}, {11_in, 10_in}, {11_in, 0_in}, {20_in, 0_in},
-                               {20_in, 15_in}, {0_in, 15_in}}};
+    arch.shape = PolygonShape{{{0_in, 0_in},
+                               {9_in, 0_in},
+                               {9_in, 10_in},
+                               {11_in, 10_in},
+                               {11_in, 0_in},
+                               {20_in, 0_in},
+                               {20_in, 15_in},
+                               {0_in, 15_in}}};
     job.panels = {arch};
     job.panels[0].allow = EdgeLengths(8, 0.75_in);
     CHECK(right(job, layoutOf({cut("Arch", 0_in, 0_in)}, 16.5_in)));

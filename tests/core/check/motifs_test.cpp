@@ -53,7 +53,7 @@ TEST_CASE("with a half-drop, up means level with a motif of any column, and both
 TEST_CASE("a drop a rounding away from a third is a third, however far up the roll", "[check]") {
     // A third of 10 in falls between ticks; over 48 columns the rounding would add up to 16 ticks.
     Job job = seatOn(repeat(1_in, 10_in, Length::ticks(27093)), Centre::Both);
-    CHECK(at(job, 43_in, 6_in).empty());  // middle (48, 10): column 48 has moved by 16 whole repeats
+    CHECK(at(job, 43_in, 6_in).empty()); // middle (48, 10): column 48 has moved by 16 whole repeats
     CHECK(at(job, 43_in, 6_in + hair) == off);
 }
 

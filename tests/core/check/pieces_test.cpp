@@ -21,7 +21,8 @@ struct Border {
     void pieces(const std::vector<Length> &lengths) {
         std::vector<Cut> cuts;
         for (std::size_t k = 0; k < lengths.size(); ++k)
-            cuts.push_back(piece(cut("Border", 0_in, 6_in * std::int64_t(k)), int(k) + 1, int(lengths.size()), lengths[k]));
+            cuts.push_back(
+                piece(cut("Border", 0_in, 6_in * std::int64_t(k)), int(k) + 1, int(lengths.size()), lengths[k]));
         layout = layoutOf(cuts, 6_in * std::int64_t(lengths.size()));
         layout.conceded = {gaveUp(Concession::Kind::Seam, "Border")};
     }
@@ -149,8 +150,8 @@ TEST_CASE("a point on a join belongs to the piece after it", "[check]") {
     given.job.cloths[0].pattern = repeat(12_in, 0_in);
     given.job.panels[0].motif = MotifWish{}; // the middle, u = 30: just on the join
     given.job.panels[0].motif->centre = Centre::Across;
-    given.layout.cuts[0].x = 1_in;           // piece 1 is free
-    given.layout.cuts[1].x = 11.5_in;        // the join at 12
+    given.layout.cuts[0].x = 1_in;    // piece 1 is free
+    given.layout.cuts[1].x = 11.5_in; // the join at 12
     CHECK(right(given.job, given.layout));
     given.layout.cuts[1].x += hair;
     CHECK(kinds(given.job, given.layout) == Kinds{Kind::Motif});

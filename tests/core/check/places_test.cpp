@@ -17,9 +17,7 @@ Job seatAndBack(Length gap) {
     return job;
 }
 
-Layout sideBySide(Length apart) {
-    return layoutOf({cut("Seat", 0_in, 0_in), cut("Back", 20_in + apart, 0_in)}, 18_in);
-}
+Layout sideBySide(Length apart) { return layoutOf({cut("Seat", 0_in, 0_in), cut("Back", 20_in + apart, 0_in)}, 18_in); }
 
 Flaw flawAt(Length x, Length y) {
     Flaw flaw;
@@ -78,7 +76,8 @@ TEST_CASE("a notch in a remnant is not cloth, whichever way its outline runs", "
     CHECK(kinds(job, layoutOf({onRemnant(cut("Seat", hair, 0_in))})) == Kinds{Kind::Edge});
 
     // Corners all on the cloth, the notch between them.
-    outline = {{0_in, 0_in}, {40_in, 0_in}, {40_in, 30_in}, {25_in, 30_in}, {20_in, 10_in}, {15_in, 30_in}, {0_in, 30_in}};
+    outline = {{0_in, 0_in},   {40_in, 0_in},  {40_in, 30_in}, {25_in, 30_in},
+               {20_in, 10_in}, {15_in, 30_in}, {0_in, 30_in}};
     CHECK(kinds(job, layoutOf({onRemnant(cut("Seat", 10_in, 5_in))})) == Kinds{Kind::Edge});
 }
 
@@ -139,7 +138,8 @@ TEST_CASE("cuts on different remnants do not disturb one another", "[check]") {
     job.panels = {rectangle("Seat", 20_in, 18_in)};
     job.panels[0].count = 2;
     const auto on = [&](const char *second) {
-        return kinds(job, layoutOf({onRemnant(cut("Seat", 0_in, 0_in, 1)), onRemnant(cut("Seat", 0_in, 0_in, 2), second)}));
+        return kinds(job,
+                     layoutOf({onRemnant(cut("Seat", 0_in, 0_in, 1)), onRemnant(cut("Seat", 0_in, 0_in, 2), second)}));
     };
     CHECK(on("B").empty());
     CHECK(on("A") == Kinds{Kind::Overlap});
@@ -173,8 +173,14 @@ TEST_CASE("slanted sides nest", "[check]") {
 TEST_CASE("a small cut may lie in the hollow of a large one", "[check]") {
     Job job = emptyJob();
     Panel arch = rectangle("Arch", 1_in, 1_in);
-    arch.shape = PolygonShape{{{0_in, 0_in}, {5_in, 0_in}, {5_in, 10_in}, {15_in, 10_in}, {15_in, 0_in}, {20_in, 0_in},
-                               {20_in, 15_in}, {0_in, 15_in}}};
+    arch.shape = PolygonShape{{{0_in, 0_in},
+                               {5_in, 0_in},
+                               {5_in, 10_in},
+                               {15_in, 10_in},
+                               {15_in, 0_in},
+                               {20_in, 0_in},
+                               {20_in, 15_in},
+                               {0_in, 15_in}}};
     job.panels = {arch, rectangle("Cap", 10_in, 10_in)};
     const auto at = [&](Length x, Length y) {
         return kinds(job, layoutOf({cut("Arch", 0_in, 0_in), cut("Cap", x, y)}, 15_in));

@@ -73,10 +73,10 @@ TEST_CASE("a mirrored copy keeps its allowances on the edges of the same name", 
     Panel arm = rectangle("Arm", 10_in, 10_in);
     arm.mirror = true;
     arm.count = 2;
-    arm.allow = {0_in, 0_in, 0_in, 2_in};                 // 2 in on the left
+    arm.allow = {0_in, 0_in, 0_in, 2_in}; // 2 in on the left
     arm.motif = MotifWish{};
     arm.motif->centre = Centre::Across;
-    arm.motif->at = PanelPoint{0_in, 5_in};               // the left measured edge falls on a stripe
+    arm.motif->at = PanelPoint{0_in, 5_in}; // the left measured edge falls on a stripe
     job.panels = {arm};
     job.cloths[0].pattern = repeat(20_in, 0_in);
     // Copy 1 has its left edge 2 in from the start; mirrored, that edge is on the right, 10 in from the start.

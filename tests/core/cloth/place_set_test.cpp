@@ -31,11 +31,15 @@ Length randomLength(int low, int high) { return Length::ticks(*rc::gen::inRange(
 /// Every motif in a window, straight from the definition: (mx + i·across, my + j·along + i·drop).
 std::vector<ClothPoint> motifsAround(const Lattice &l, ClothPoint near, int reach) {
     std::vector<ClothPoint> all;
-    const auto i0 = (near.x - l.motif().x).ticks() / l.across().ticks(), j0 = (near.y - l.motif().y).ticks() / l.along().ticks();
+    const auto i0 = (near.x - l.motif().x).ticks() / l.across().ticks(),
+               j0 = (near.y - l.motif().y).ticks() / l.along().ticks();
     for (auto i = i0 - reach; i <= i0 + reach; ++i)
         for (auto j = j0 - reach; j <= j0 + reach; ++j) {
-            const double rise = double(l.along().ticks()) * double(((i % l.dropDenominator()) * l.dropNumerator()) % l.dropDenominator()) / l.dropDenominator();
-            all.push_back({l.motif().x + l.across() * i, l.motif().y + l.along() * j + Length::ticks(std::llround(rise))});
+            const double rise = double(l.along().ticks()) *
+                                double(((i % l.dropDenominator()) * l.dropNumerator()) % l.dropDenominator()) /
+                                l.dropDenominator();
+            all.push_back(
+                {l.motif().x + l.across() * i, l.motif().y + l.along() * j + Length::ticks(std::llround(rise))});
         }
     return all;
 }
@@ -43,7 +47,8 @@ std::vector<ClothPoint> motifsAround(const Lattice &l, ClothPoint near, int reac
 } // namespace
 
 TEST_CASE("a 13 1/2 in repeat gives a 54 in bolt four motif centres", "[places]") {
-    CHECK(centresAcross(lattice(13.5_in, 0_in, 0_in, {6.75_in, 0_in}), 54_in) == std::vector{6.75_in, 20.25_in, 33.75_in, 47.25_in});
+    CHECK(centresAcross(lattice(13.5_in, 0_in, 0_in, {6.75_in, 0_in}), 54_in) ==
+          std::vector{6.75_in, 20.25_in, 33.75_in, 47.25_in});
 }
 
 TEST_CASE("cloth with two motifs across 54 in repeats every 27 in", "[places]") {
@@ -70,7 +75,8 @@ TEST_CASE("successive whole widths of a half-drop alternate by half a repeat", "
 
 TEST_CASE("next and previous bracket any point, and both are allowed", "[places][property]") {
     rc::check("next and previous", [] {
-        const Lattice l = lattice(randomLength(500, 60000), randomLength(500, 60000), randomLength(0, 60000), {randomLength(-90000, 90000), randomLength(-90000, 90000)});
+        const Lattice l = lattice(randomLength(500, 60000), randomLength(500, 60000), randomLength(0, 60000),
+                                  {randomLength(-90000, 90000), randomLength(-90000, 90000)});
         const bool x = *rc::gen::arbitrary<bool>(), y = *rc::gen::arbitrary<bool>();
         const PlaceSet s = PlaceSet::ofMotifs(l, x, y);
         const Length atX = s.nextX(randomLength(-300000, 300000)), atY = randomLength(-300000, 300000);
@@ -88,7 +94,8 @@ TEST_CASE("the places on a motif are the motifs, and the nearest is the nearest 
         const Length along = randomLength(2000, 20000);
         const int q = *rc::gen::inRange(1, 9), p = *rc::gen::inRange(0, q);
         const Length drop = Length::ticks(std::llround(double(along.ticks()) * p / q));
-        const Lattice l = lattice(randomLength(2000, 20000), along, drop, {randomLength(-9000, 9000), randomLength(-9000, 9000)});
+        const Lattice l =
+            lattice(randomLength(2000, 20000), along, drop, {randomLength(-9000, 9000), randomLength(-9000, 9000)});
         const PlaceSet s = PlaceSet::ofMotifs(l, true, true);
         const ClothPoint hand{randomLength(-40000, 40000), randomLength(-40000, 40000)};
         Area best = -1;
@@ -106,7 +113,8 @@ TEST_CASE("what two sets have in common is what both hold", "[places][property]"
     rc::check("common", [] {
         // Repeats that divide evenly, so that nothing is decided by rounding.
         const int q = *rc::gen::inRange(1, 5);
-        const Lattice l = lattice(Length::ticks(40), Length::ticks(60 * q), Length::ticks(60 * (*rc::gen::inRange(0, q))), {});
+        const Lattice l =
+            lattice(Length::ticks(40), Length::ticks(60 * q), Length::ticks(60 * (*rc::gen::inRange(0, q))), {});
         const auto set = [&] {
             return PlaceSet::ofMotifs(l, *rc::gen::arbitrary<bool>(), *rc::gen::arbitrary<bool>())
                 .movedBy({Length::ticks(20 * *rc::gen::inRange(-3, 3)), Length::ticks(30 * *rc::gen::inRange(-3, 3))});

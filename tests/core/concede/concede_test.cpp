@@ -1,6 +1,5 @@
-#include "core/concede/concede.h"
-
 #include "core/check/check.h"
+#include "core/concede/concede.h"
 #include "tests/core/support/jobs.h"
 
 #include <catch2/catch.hpp>
@@ -13,7 +12,9 @@ using Fits = planner::Outcome::Kind;
 
 namespace {
 
-Cloth remnant(Length across, Length along) { return remnantCloth({{0_in, 0_in}, {across, 0_in}, {across, along}, {0_in, along}}); }
+Cloth remnant(Length across, Length along) {
+    return remnantCloth({{0_in, 0_in}, {across, 0_in}, {across, along}, {0_in, along}});
+}
 
 Panel withAllowances(Panel p, Length each, Length least) {
     p.allow = EdgeLengths(4, each);
@@ -35,7 +36,8 @@ using Words = std::vector<std::string>;
 } // namespace
 
 TEST_CASE("cloth that does as asked gives nothing up", "[concede]") {
-    const Conceding c = concede(jobOf(remnant(42_in, 22_in), {withAllowances(rectangle("Seat", 18_in, 18_in, 2), 1.5_in, 0.5_in)}), quick());
+    const Conceding c = concede(
+        jobOf(remnant(42_in, 22_in), {withAllowances(rectangle("Seat", 18_in, 18_in, 2), 1.5_in, 0.5_in)}), quick());
     CHECK(c.nothingNeeded);
     REQUIRE(c.ways.size() == 1);
     CHECK(c.ways[0].words.empty());

@@ -17,7 +17,8 @@ Length total(const std::vector<Length> &p, const std::vector<BoxSides> &boxes) {
 }
 
 bool keeps(const std::vector<Length> &p, const std::vector<SideLimit> &limits) {
-    return std::all_of(limits.begin(), limits.end(), [&](const SideLimit &l) { return p[std::size_t(l.to)] - p[std::size_t(l.from)] <= l.most; });
+    return std::all_of(limits.begin(), limits.end(),
+                       [&](const SideLimit &l) { return p[std::size_t(l.to)] - p[std::size_t(l.from)] <= l.most; });
 }
 
 /// Tries every whole position of every side in [0, size]: slow and obvious.
@@ -38,7 +39,8 @@ Length bruteForce(const std::vector<SideLimit> &limits, const std::vector<BoxSid
 TEST_CASE("two panels side by side share what the cloth has", "[trim]") {
     // 20 in of cloth; each panel 8 to 12 in.
     const std::vector<BoxSides> boxes = {{1, 2}, {3, 4}};
-    const std::vector<SideLimit> limits = {{1, 0, 0_in}, {0, 4, 20_in}, {3, 2, 0_in}, {1, 2, 12_in}, {2, 1, -8_in}, {3, 4, 12_in}, {4, 3, -8_in}};
+    const std::vector<SideLimit> limits = {{1, 0, 0_in},  {0, 4, 20_in}, {3, 2, 0_in}, {1, 2, 12_in},
+                                           {2, 1, -8_in}, {3, 4, 12_in}, {4, 3, -8_in}};
     const auto p = widest({0_in, 0_in, 8_in, 8_in, 16_in}, limits, boxes);
     CHECK(keeps(p, limits));
     CHECK(total(p, boxes) == 20_in);
@@ -62,7 +64,8 @@ TEST_CASE("the widest is the widest", "[trim][property]") {
         for (int i = 0; i < 4; ++i) {
             const int from = *rc::gen::inRange(0, 5), to = *rc::gen::inRange(0, 5);
             // Whatever the start keeps, with some room.
-            limits.push_back({from, to, start[std::size_t(to)] - start[std::size_t(from)] + Length::ticks(*rc::gen::inRange(0, 3))});
+            limits.push_back(
+                {from, to, start[std::size_t(to)] - start[std::size_t(from)] + Length::ticks(*rc::gen::inRange(0, 3))});
         }
         for (const BoxSides &b : boxes) limits.push_back({b.low, b.high, Length::ticks(size)});
         const auto p = widest(start, limits, boxes);

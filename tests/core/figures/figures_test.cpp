@@ -1,5 +1,4 @@
 #include "core/figures/figures.h"
-
 #include "tests/core/support/jobs.h"
 
 #include <catch2/catch.hpp>
@@ -32,7 +31,8 @@ TEST_CASE("a changed layout keeps a bound only while it is one", "[figures]") {
 
 TEST_CASE("the largest offcut is the largest upright rectangle that is left", "[figures][offcut]") {
     const Job job = jobOf(bolt(54_in), {rectangle("Seat", 30_in, 20_in), rectangle("Border", 54_in, 10_in)});
-    const auto left = largestOffcut(job, layoutOf({cutAt("Seat", 0_in, 0_in), cutAt("Border", 0_in, 20_in)}), "body", {});
+    const auto left =
+        largestOffcut(job, layoutOf({cutAt("Seat", 0_in, 0_in), cutAt("Border", 0_in, 20_in)}), "body", {});
     REQUIRE(left);
     CHECK(*left == ClothBox{{30_in, 0_in}, {54_in, 20_in}});
 }
@@ -48,8 +48,9 @@ TEST_CASE("gaps and flaws are kept off an offcut, and less than six inches is no
 }
 
 TEST_CASE("on a remnant with a corner cut out, the offcut lies inside it", "[figures][offcut]") {
-    const Job job = jobOf(remnantCloth({{0_in, 0_in}, {40_in, 0_in}, {40_in, 20_in}, {20_in, 20_in}, {20_in, 40_in}, {0_in, 40_in}}),
-                          {rectangle("Seat", 20_in, 20_in)});
+    const Job job = jobOf(
+        remnantCloth({{0_in, 0_in}, {40_in, 0_in}, {40_in, 20_in}, {20_in, 20_in}, {20_in, 40_in}, {0_in, 40_in}}),
+        {rectangle("Seat", 20_in, 20_in)});
     Layout layout = layoutOf({cutAt("Seat", 0_in, 0_in)});
     layout.cuts[0].on = "A";
     const auto left = largestOffcut(job, layout, "body", "A");

@@ -1,5 +1,4 @@
 #include "core/geometry/convex_parts.h"
-
 #include "tests/core/geometry/geos.h"
 #include "tests/core/geometry/random_rings.h"
 

@@ -1,5 +1,4 @@
 #include "core/geometry/distance.h"
-
 #include "tests/core/geometry/geos.h"
 #include "tests/core/geometry/random_rings.h"
 
@@ -21,9 +20,9 @@ Vector by(ClothPoint p) { return p - ClothPoint{}; }
 
 TEST_CASE("a ring that touches itself is not simple", "[distance]") {
     CHECK(isSimple(box(0_mm, 0_mm, 5_mm, 5_mm)));
-    CHECK_FALSE(isSimple(ClothRing{{0_mm, 0_mm}, {5_mm, 5_mm}, {5_mm, 0_mm}, {0_mm, 5_mm}}));                 // a bow
-    CHECK_FALSE(isSimple(ClothRing{{0_mm, 0_mm}, {8_mm, 0_mm}, {8_mm, 5_mm}, {4_mm, 0_mm}, {0_mm, 5_mm}}));   // touches
-    CHECK_FALSE(isSimple(ClothRing{{0_mm, 0_mm}, {8_mm, 0_mm}, {4_mm, 0_mm}, {4_mm, 5_mm}}));                 // goes back
+    CHECK_FALSE(isSimple(ClothRing{{0_mm, 0_mm}, {5_mm, 5_mm}, {5_mm, 0_mm}, {0_mm, 5_mm}}));               // a bow
+    CHECK_FALSE(isSimple(ClothRing{{0_mm, 0_mm}, {8_mm, 0_mm}, {8_mm, 5_mm}, {4_mm, 0_mm}, {0_mm, 5_mm}})); // touches
+    CHECK_FALSE(isSimple(ClothRing{{0_mm, 0_mm}, {8_mm, 0_mm}, {4_mm, 0_mm}, {4_mm, 5_mm}}));               // goes back
     CHECK_FALSE(isSimple(ClothRing{{0_mm, 0_mm}, {8_mm, 0_mm}}));
 }
 
@@ -37,7 +36,8 @@ TEST_CASE("panels side by side neither overlap nor keep a distance", "[distance]
 }
 
 TEST_CASE("a panel in the notch of a remnant is inside it, one across the notch is not", "[distance]") {
-    const ClothRing remnant = {{0_mm, 0_mm}, {60_mm, 0_mm}, {60_mm, 20_mm}, {20_mm, 20_mm}, {20_mm, 50_mm}, {0_mm, 50_mm}};
+    const ClothRing remnant = {{0_mm, 0_mm},   {60_mm, 0_mm},  {60_mm, 20_mm},
+                               {20_mm, 20_mm}, {20_mm, 50_mm}, {0_mm, 50_mm}};
     CHECK(contains(remnant, box(0_mm, 20_mm, 20_mm, 30_mm)));
     CHECK_FALSE(contains(remnant, box(0_mm, 20_mm, 21_mm, 10_mm)));
     CHECK_FALSE(contains(remnant, box(-1_mm, 0_mm, 5_mm, 5_mm)));

@@ -1,5 +1,4 @@
 #include "core/geometry/inset.h"
-
 #include "tests/core/geometry/geos.h"
 #include "tests/core/geometry/random_rings.h"
 
@@ -20,8 +19,9 @@ TEST_CASE("a rectangle loses its edge all round", "[inset]") {
 }
 
 TEST_CASE("a dumbbell falls apart when its bar is too thin", "[inset]") {
-    const ClothRing ring = {{0_mm, 0_mm},   {20_mm, 0_mm},  {20_mm, 8_mm},  {50_mm, 8_mm},  {50_mm, 0_mm},  {70_mm, 0_mm},
-                            {70_mm, 20_mm}, {50_mm, 20_mm}, {50_mm, 12_mm}, {20_mm, 12_mm}, {20_mm, 20_mm}, {0_mm, 20_mm}};
+    const ClothRing ring = {{0_mm, 0_mm},   {20_mm, 0_mm},  {20_mm, 8_mm},  {50_mm, 8_mm},
+                            {50_mm, 0_mm},  {70_mm, 0_mm},  {70_mm, 20_mm}, {50_mm, 20_mm},
+                            {50_mm, 12_mm}, {20_mm, 12_mm}, {20_mm, 20_mm}, {0_mm, 20_mm}};
     CHECK(inset(ring, 1_mm).size() == 1);
     CHECK(inset(ring, 3_mm).size() == 2);
 }
@@ -33,7 +33,8 @@ TEST_CASE("GEOS finds the same room at a distance from the outline", "[inset]") 
         const auto rooms = inset(ring, d);
         for (const ClothRing &room : rooms) RC_ASSERT(isSimple(room) && twiceArea(room) > 0);
         const auto ours = geos::unionOf(rooms), whole = geos::shape(ring);
-        const auto narrow = geos::buffered(whole, -double(d.ticks()) - 3), wide = geos::buffered(whole, -double(d.ticks()) + 8);
+        const auto narrow = geos::buffered(whole, -double(d.ticks()) - 3),
+                   wide = geos::buffered(whole, -double(d.ticks()) + 8);
         // Points and rooms that are hardly wider than the rounding are lost to it: 0.1 mm counts for nothing.
         RC_ASSERT(geos::area(geos::buffered(geos::without(narrow, ours), -16)) == 0);
         RC_ASSERT(geos::area(geos::buffered(geos::without(ours, wide), -1)) == 0);

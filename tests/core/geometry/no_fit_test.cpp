@@ -1,6 +1,5 @@
-#include "core/geometry/no_fit.h"
-
 #include "core/geometry/exact.h"
+#include "core/geometry/no_fit.h"
 #include "tests/core/geometry/geos.h"
 #include "tests/core/geometry/random_rings.h"
 
@@ -15,7 +14,8 @@ Vector by(ClothPoint p) { return p - ClothPoint{}; }
 } // namespace
 
 TEST_CASE("two squares may not overlap within the square twice as large", "[no-fit]") {
-    const ClothRing a = ringOf(ClothBox{{0_mm, 0_mm}, {10_mm, 10_mm}}), b = ringOf(ClothBox{{0_mm, 0_mm}, {4_mm, 4_mm}});
+    const ClothRing a = ringOf(ClothBox{{0_mm, 0_mm}, {10_mm, 10_mm}}),
+                    b = ringOf(ClothBox{{0_mm, 0_mm}, {4_mm, 4_mm}});
     CHECK(noFit(a, b) == ringOf(ClothBox{{-4_mm, -4_mm}, {10_mm, 10_mm}}));
 }
 

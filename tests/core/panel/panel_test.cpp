@@ -1,6 +1,5 @@
-#include "core/panel/panel.h"
-
 #include "core/geometry/distance.h"
+#include "core/panel/panel.h"
 #include "tests/core/geometry/geos.h"
 
 #include <catch2/catch.hpp>
@@ -45,12 +44,14 @@ TEST_CASE("a rectangle's cut outline adds each edge's allowance on its own side"
 }
 
 TEST_CASE("slanted edges are mitred: a 3-4-5 wedge, worked by hand", "[panel]") {
-    // The long side of a 30 by 40 triangle moves out by 5: it meets the bottom 5·50/40 = 6.25 and the left 5·50/30 = 8.33 further on.
+    // The long side of a 30 by 40 triangle moves out by 5: it meets the bottom 5·50/40 = 6.25 and the left 5·50/30
+    // = 8.33 further on.
     const PanelRing cut = cutOutline(PolygonShape{{{0_mm, 0_mm}, {30_mm, 0_mm}, {0_mm, 40_mm}}}, {0_mm, 5_mm, 0_mm});
     CHECK(cut[1] == PanelPoint{36.25_mm, 0_mm});
     CHECK(cut[2] == PanelPoint{0_mm, Length::ticks(15467)}); // 48 1/3 mm = 15466.67 ticks
     // A half tick goes away from zero.
-    const PanelRing halves = cutOutline(PolygonShape{{{0_mm, 0_mm}, {30_mm, 0_mm}, {0_mm, 40_mm}}}, {0_mm, Length::ticks(2), 0_mm});
+    const PanelRing halves =
+        cutOutline(PolygonShape{{{0_mm, 0_mm}, {30_mm, 0_mm}, {0_mm, 40_mm}}}, {0_mm, Length::ticks(2), 0_mm});
     CHECK(halves[1] == PanelPoint{30_mm + Length::ticks(3), 0_mm}); // 2.5 ticks
 }
 
@@ -61,7 +62,14 @@ TEST_CASE("a corner in the middle of a straight edge moves square to it", "[pane
 }
 
 TEST_CASE("allowances too large for a notch make the outline cross itself", "[panel]") {
-    const Shape notched = PolygonShape{{{0_mm, 0_mm}, {30_mm, 0_mm}, {30_mm, 20_mm}, {16_mm, 20_mm}, {16_mm, 5_mm}, {14_mm, 5_mm}, {14_mm, 20_mm}, {0_mm, 20_mm}}};
+    const Shape notched = PolygonShape{{{0_mm, 0_mm},
+                                        {30_mm, 0_mm},
+                                        {30_mm, 20_mm},
+                                        {16_mm, 20_mm},
+                                        {16_mm, 5_mm},
+                                        {14_mm, 5_mm},
+                                        {14_mm, 20_mm},
+                                        {0_mm, 20_mm}}};
     CHECK(isSimple(cutOutline(notched, std::vector<Length>(8, Length::ticks(300)))));
     CHECK_FALSE(isSimple(cutOutline(notched, std::vector<Length>(8, 2_mm))));
 }
@@ -94,7 +102,8 @@ TEST_CASE("GEOS mitres a trapezoid alike when every edge has one allowance", "[p
         const Length allowance = Length::ticks(*rc::gen::inRange(0, 20'000));
         const PanelRing cut = cutOutline(shape, std::vector<Length>(4, allowance));
         for (PanelPoint p : cut) RC_PRE(abs(p.x) < most * 10 && abs(p.y) < most * 10);
-        const auto ours = geos::shape(cut), theirs = geos::mitred(geos::shape(measuredOutline(shape)), double(allowance.ticks()));
+        const auto ours = geos::shape(cut),
+                   theirs = geos::mitred(geos::shape(measuredOutline(shape)), double(allowance.ticks()));
         RC_ASSERT(geos::area(geos::buffered(geos::without(ours, theirs), -1)) == 0);
         RC_ASSERT(geos::area(geos::buffered(geos::without(theirs, ours), -1)) == 0);
     });

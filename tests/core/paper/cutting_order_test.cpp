@@ -1,5 +1,4 @@
 #include "core/paper/cutting_order.h"
-
 #include "planted.h"
 
 #include <catch2/catch.hpp>
@@ -34,7 +33,8 @@ void lay(Job &job, Layout &layout, const char *id, Length x, Length y, Length ac
 std::vector<std::string> orderOf(const Job &job, const Layout &layout) {
     const ClothSheet sheet = clothSheets(job, layout).front();
     std::vector<std::string> out;
-    for (int i : cuttingOrder(job, layout, sheet).cuts) out.push_back(layout.cuts[std::size_t(sheet.cuts[std::size_t(i)].cut)].panel);
+    for (int i : cuttingOrder(job, layout, sheet).cuts)
+        out.push_back(layout.cuts[std::size_t(sheet.cuts[std::size_t(i)].cut)].panel);
     return out;
 }
 

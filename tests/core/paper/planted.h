@@ -12,7 +12,8 @@ namespace boltwright::planted {
 
 using namespace literals;
 
-inline Panel rectangle(std::string id, std::string mark, std::string name, Length across, Length up, Length allow, int count = 1) {
+inline Panel rectangle(std::string id, std::string mark, std::string name, Length across, Length up, Length allow,
+                       int count = 1) {
     Panel p;
     p.id = std::move(id);
     p.mark = std::move(mark);
@@ -64,7 +65,12 @@ inline Layout inRows(const Job &job) {
 /// Two small armchairs in a figured cloth with a half-drop.
 inline Job chairs() {
     Job job;
-    job.card = {.title = "Two hearth chairs", .client = "The Ferrow Library", .piece = "Pair of hearth chairs", .notes = "", .date = "2026-11-25", .kept = {}};
+    job.card = {.title = "Two hearth chairs",
+                .client = "The Ferrow Library",
+                .piece = "Pair of hearth chairs",
+                .notes = "",
+                .date = "2026-11-25",
+                .kept = {}};
     Cloth cloth;
     cloth.id = "body";
     cloth.name = "Fern damask";
@@ -97,15 +103,27 @@ inline Job chairs() {
 inline Job footstools() {
     Job job;
     job.unit = Unit::Centimetre;
-    job.card = {.title = "Four footstools", .client = "Hob & Sallow", .piece = "Footstools", .notes = "", .date = "2026-05-02", .kept = {}};
+    job.card = {.title = "Four footstools",
+                .client = "Hob & Sallow",
+                .piece = "Footstools",
+                .notes = "",
+                .date = "2026-05-02",
+                .kept = {}};
     Cloth cloth;
     cloth.id = "left-over";
     cloth.name = "Willow weave";
     cloth.edge = 1_cm;
     cloth.pattern = Pattern{.across = 20_cm, .along = 24_cm, .drop = {}, .motif = {10_cm, 5_cm}, .kept = {}};
-    cloth.remnants.push_back({"A", {{0_cm, 0_cm}, {120_cm, 0_cm}, {120_cm, 70_cm}, {60_cm, 90_cm}, {0_cm, 90_cm}}, {}, "117", {}, {}});
-    cloth.remnants.push_back({"B", {{-10_cm, -5_cm}, {70_cm, -5_cm}, {70_cm, 60_cm}, {-10_cm, 60_cm}}, {}, "118", ClothPoint{5_cm, 4_cm}, {}});
-    cloth.remnants.back().flaws.push_back({{{50_cm, 10_cm}, {60_cm, 10_cm}, {60_cm, 14_cm}, {50_cm, 14_cm}}, "hole", {}});
+    cloth.remnants.push_back(
+        {"A", {{0_cm, 0_cm}, {120_cm, 0_cm}, {120_cm, 70_cm}, {60_cm, 90_cm}, {0_cm, 90_cm}}, {}, "117", {}, {}});
+    cloth.remnants.push_back({"B",
+                              {{-10_cm, -5_cm}, {70_cm, -5_cm}, {70_cm, 60_cm}, {-10_cm, 60_cm}},
+                              {},
+                              "118",
+                              ClothPoint{5_cm, 4_cm},
+                              {}});
+    cloth.remnants.back().flaws.push_back(
+        {{{50_cm, 10_cm}, {60_cm, 10_cm}, {60_cm, 14_cm}, {50_cm, 14_cm}}, "hole", {}});
     job.cloths.push_back(cloth);
     job.gap = 0.5_cm;
     Panel top = rectangle("top", "T", "Footstool top", 38_cm, 32_cm, 2_cm, 3);
@@ -124,7 +142,8 @@ inline Job footstools() {
         return c;
     };
     Layout layout;
-    layout.cuts = {cut("top", 1, "A", 9_cm, 11_cm), cut("top", 2, "A", 69_cm, 11_cm), cut("top", 3, "B", 4_cm, 10_cm), cut("band", 1, "A", 5_cm, 50_cm)};
+    layout.cuts = {cut("top", 1, "A", 9_cm, 11_cm), cut("top", 2, "A", 69_cm, 11_cm), cut("top", 3, "B", 4_cm, 10_cm),
+                   cut("band", 1, "A", 5_cm, 50_cm)};
     layout.cuts[0].state = CutState::Cut;
     layout.cuts[1].state = CutState::Locked;
     Concession off;
@@ -145,13 +164,15 @@ inline Job joinedBack() {
     cloth.bolt = Bolt{.width = 48_in, .length = 120_in, .square = {}, .flaws = {}, .kept = {}};
     job.cloths.push_back(cloth);
     Panel back = rectangle("back", "LB", "Long back", 88_in, 20_in, 1_in);
-    back.pieces = {.most = 3, .seam = 0.5_in, .shortest = 10_in, .match = false, .where = Pieces::Where::Any, .kept = {}};
+    back.pieces = {
+        .most = 3, .seam = 0.5_in, .shortest = 10_in, .match = false, .where = Pieces::Where::Any, .kept = {}};
     back.allowMin.assign(4, 0.5_in);
     Panel welt = rectangle("welt", "WE", "Bias strip", 20_in, 2_in, 0_in, 2);
     welt.run = Run::Bias;
     job.panels = {back, welt};
     Layout layout;
-    const std::vector<Length> lengths = {24.5_in, 41_in, 26.5_in}; // 24 + 40 + 26 make 90, and two halves of seam each join
+    const std::vector<Length> lengths = {24.5_in, 41_in,
+                                         26.5_in}; // 24 + 40 + 26 make 90, and two halves of seam each join
     Length y;
     for (int piece = 1; piece <= 3; ++piece) {
         Cut c;
@@ -196,8 +217,15 @@ inline Job anyJob(std::uint64_t seed, int panels) {
     const int kind = int(draw(random, 0, 2));
     job.unit = kind == 0 ? Unit::Inch : kind == 1 ? Unit::Centimetre : Unit::Millimetre;
     const Length step = kind == 0 ? Length::ticks(8128 / 4) : 5_mm;
-    auto between = [&](int low, int high) { return Length::ticks(draw(random, low, high) * 320 / step.ticks() * step.ticks()); };
-    job.card = {.title = "Job " + std::to_string(seed), .client = "Marrow & Lisle", .piece = "Window seat", .notes = "", .date = "2026-03-01", .kept = {}};
+    auto between = [&](int low, int high) {
+        return Length::ticks(draw(random, low, high) * 320 / step.ticks() * step.ticks());
+    };
+    job.card = {.title = "Job " + std::to_string(seed),
+                .client = "Marrow & Lisle",
+                .piece = "Window seat",
+                .notes = "",
+                .date = "2026-03-01",
+                .kept = {}};
     Cloth cloth;
     cloth.id = "cloth";
     cloth.name = "Plain weave";
@@ -206,17 +234,24 @@ inline Job anyJob(std::uint64_t seed, int panels) {
     cloth.way = draw(random, 0, 1) ? Way::One : Way::Two;
     const bool patterned = draw(random, 0, 2) > 0;
     if (patterned) {
-        cloth.pattern = Pattern{.across = between(60, 500), .along = between(60, 700), .drop = {}, .motif = {between(0, 400), between(0, 400)}, .kept = {}};
+        cloth.pattern = Pattern{.across = between(60, 500),
+                                .along = between(60, 700),
+                                .drop = {},
+                                .motif = {between(0, 400), between(0, 400)},
+                                .kept = {}};
         if (draw(random, 0, 1)) cloth.pattern->drop = Length::ticks(cloth.pattern->along->ticks() / 2);
-        if (draw(random, 0, 4) == 0) cloth.pattern->along.reset();
-        else if (draw(random, 0, 4) == 0) cloth.pattern->across.reset();
+        if (draw(random, 0, 4) == 0)
+            cloth.pattern->along.reset();
+        else if (draw(random, 0, 4) == 0)
+            cloth.pattern->across.reset();
     }
     job.cloths.push_back(cloth);
     job.gap = between(0, 10);
     for (int i = 0; i < panels; ++i) {
         const bool small = draw(random, 0, 3) == 0;
-        Panel p = rectangle("p" + std::to_string(i), std::string(1, char('A' + i % 26)) + std::to_string(i), small ? "Small part" : "Part of the cover",
-                            between(small ? 40 : 150, small ? 150 : 700), between(small ? 30 : 100, small ? 120 : 700), between(0, 40), int(draw(random, 1, 3)));
+        Panel p = rectangle("p" + std::to_string(i), std::string(1, char('A' + i % 26)) + std::to_string(i),
+                            small ? "Small part" : "Part of the cover", between(small ? 40 : 150, small ? 150 : 700),
+                            between(small ? 30 : 100, small ? 120 : 700), between(0, 40), int(draw(random, 1, 3)));
         for (auto &a : p.allow) a = between(0, 40);
         const int shape = int(draw(random, 0, 4));
         const auto [across, up] = std::get<Rectangle>(p.shape);

@@ -1,5 +1,4 @@
 #include "core/paper/sheet_plan.h"
-
 #include "planted.h"
 
 #include <catch2/catch.hpp>
@@ -46,7 +45,8 @@ TEST_CASE("stretches of a long bolt cover all of it, overlap, and meet at the sa
                 const auto plan = planFor(job, {.paper = paper, .sideways = {}, .scale = scale});
                 REQUIRE(plan);
                 std::vector<SheetStrip> strips;
-                for (const SheetPage &page : plan->pages) strips.insert(strips.end(), page.strips.begin(), page.strips.end());
+                for (const SheetPage &page : plan->pages)
+                    strips.insert(strips.end(), page.strips.begin(), page.strips.end());
                 CHECK(strips.front().from == Length{});
                 CHECK(strips.back().to == length);
                 for (std::size_t i = 0; i + 1 < strips.size(); ++i) {

@@ -1,7 +1,6 @@
-#include "core/paper/word_room.h"
-
 #include "core/geometry/laying.h"
 #include "core/paper/drawing.h"
+#include "core/paper/word_room.h"
 #include "core/paper/words.h"
 #include "planted.h"
 
@@ -25,11 +24,12 @@ TEST_CASE("the room for words never leaves the panel", "[paper]") {
             const ClothBox room = wordRoom(ring);
             CHECK(room.width() > Length{});
             for (ClothPoint corner : ringOf(room)) {
-                // Inside by the plainest test there is: left of every edge, for these shapes are convex but the polygons'
-                // notched corner, whose box the room may only touch.
+                // Inside by the plainest test there is: left of every edge, for these shapes are convex but the
+                // polygons' notched corner, whose box the room may only touch.
                 if (!isConvex(ring)) continue;
                 for (std::size_t k = 0; k < ring.size(); ++k)
-                    CHECK(cross(ring[(k + 1) % ring.size()] - ring[k], corner - ring[k]) >= -400'000'000); // a tick or so of a long edge
+                    CHECK(cross(ring[(k + 1) % ring.size()] - ring[k], corner - ring[k]) >=
+                          -400'000'000); // a tick or so of a long edge
             }
         }
     }

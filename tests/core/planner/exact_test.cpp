@@ -136,9 +136,12 @@ TEST_CASE("published answers are not contradicted", "[exact]") {
             std::istringstream in(line);
             std::string word;
             int w = 0, h = 0;
-            if (line.starts_with("bin")) in >> word >> width >> height;
-            else if (line.starts_with("label")) in >> word >> label;
-            else if (in >> w >> h) sizes.emplace_back(w, h);
+            if (line.starts_with("bin"))
+                in >> word >> width >> height;
+            else if (line.starts_with("label"))
+                in >> word >> label;
+            else if (in >> w >> h)
+                sizes.emplace_back(w, h);
         }
         if (sizes.empty()) continue;
         ++asked;

@@ -118,7 +118,8 @@ TEST_CASE("a group on two remnants goes by each one's own motif, one lot and one
     Instance instance = twoPanels();
     instance.sheets.clear();
     for (Length motif : {0_in, 3_in})
-        instance.sheets.push_back({.room = box(0_in, 0_in, 54_in, 20_in), .lattice = Lattice(Pattern{.across = 8_in}, {motif, 0_in})});
+        instance.sheets.push_back(
+            {.room = box(0_in, 0_in, 54_in, 20_in), .lattice = Lattice(Pattern{.across = 8_in}, {motif, 0_in})});
     for (Item &item : instance.items) {
         item.group = 0;
         item.options.push_back({.sheet = 1});

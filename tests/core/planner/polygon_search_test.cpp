@@ -1,5 +1,4 @@
 #include "core/planner/polygon_search.h"
-
 #include "tests/core/geometry/random_rings.h"
 
 #include <catch2/catch.hpp>
@@ -40,20 +39,33 @@ Instance anything() {
     std::optional<Lattice> lattice;
     Pattern pattern;
     switch (*rc::gen::inRange(0, 5)) {
-    case 0: pattern.across = size(20'000, 60'000); break;
-    case 1: pattern.along = size(20'000, 60'000); break;
-    case 2: pattern.across = size(20'000, 60'000), pattern.along = size(20'000, 60'000); break;
-    case 3: pattern.across = size(20'000, 60'000), pattern.along = 60_mm, pattern.drop = 30_mm; break;
-    default: break;
+    case 0:
+        pattern.across = size(20'000, 60'000);
+        break;
+    case 1:
+        pattern.along = size(20'000, 60'000);
+        break;
+    case 2:
+        pattern.across = size(20'000, 60'000), pattern.along = size(20'000, 60'000);
+        break;
+    case 3:
+        pattern.across = size(20'000, 60'000), pattern.along = 60_mm, pattern.drop = 30_mm;
+        break;
+    default:
+        break;
     }
     if (pattern.across || pattern.along) lattice = Lattice(pattern, {size(0, 9'000), size(0, 9'000)});
     const int sheets = open ? 1 : *rc::gen::inRange(1, 3);
     for (int s = 0; s < sheets; ++s) {
         Sheet sheet = bolt(Length::ticks(400'000));
         sheet.open = open;
-        if (!open) sheet.room = chance(2) ? box(0_in, 0_in, Length::ticks(400'000), Length::ticks(500'000)) : moved(random_rings::simple(400'000, 8), {50_in, 50_in});
+        if (!open)
+            sheet.room = chance(2) ? box(0_in, 0_in, Length::ticks(400'000), Length::ticks(500'000))
+                                   : moved(random_rings::simple(400'000, 8), {50_in, 50_in});
         sheet.lattice = lattice;
-        if (chance(2)) sheet.flaws.push_back(moved(random_rings::simple(20'000, 5), {size(50'000, 300'000), size(50'000, 300'000)}));
+        if (chance(2))
+            sheet.flaws.push_back(
+                moved(random_rings::simple(20'000, 5), {size(50'000, 300'000), size(50'000, 300'000)}));
         instance.sheets.push_back(sheet);
     }
     const int items = *rc::gen::inRange(2, 8);
@@ -69,7 +81,8 @@ Instance anything() {
         }
         if (lattice && chance(3))
             for (Option &o : item.options)
-                if (const auto places = placesInGroup(instance, o, Vector{})) o.places = *places; // centred on the motif
+                if (const auto places = placesInGroup(instance, o, Vector{}))
+                    o.places = *places; // centred on the motif
         const std::size_t options = item.options.size();
         for (int s = 1; s < sheets; ++s)
             for (std::size_t o = 0; o < options; ++o) {
@@ -103,7 +116,8 @@ TEST_CASE("whatever the search lays is right, and the same again from the same s
         const Instance instance = anything();
         const Outcome out = searchPolygons(instance, steps(400));
         if (out.kind == Outcome::Kind::Fits) RC_ASSERT(holds(instance, out.placements));
-        if (out.kind == Outcome::Kind::Fits && instance.sheets[0].open) RC_ASSERT(out.length == lengthUsed(instance, out.placements, 0));
+        if (out.kind == Outcome::Kind::Fits && instance.sheets[0].open)
+            RC_ASSERT(out.length == lengthUsed(instance, out.placements, 0));
         RC_CLASSIFY(out.kind == Outcome::Kind::Fits, "fits");
         Limits again = steps(400);
         again.threads = 2;
@@ -117,7 +131,8 @@ TEST_CASE("whatever the search lays is right, and the same again from the same s
 TEST_CASE("a layout to start from is never made worse", "[polygon search]") {
     Instance instance;
     instance.sheets.push_back(bolt(54_in));
-    for (int i = 0; i < 12; ++i) add(instance, {{0_in, 0_in}, {17_in, 0_in}, {Length::ticks(100'000 + 1'000 * i), 11_in}, {2_in, 11_in}});
+    for (int i = 0; i < 12; ++i)
+        add(instance, {{0_in, 0_in}, {17_in, 0_in}, {Length::ticks(100'000 + 1'000 * i), 11_in}, {2_in, 11_in}});
     const Outcome first = searchPolygons(instance, steps(1'000));
     REQUIRE(first.kind == Outcome::Kind::Fits);
     Limits limits = steps(10);

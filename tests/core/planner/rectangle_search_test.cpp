@@ -1,5 +1,4 @@
 #include "core/planner/rectangle_search.h"
-
 #include "core/planner/separation.h"
 #include "core/planner/solve.h"
 #include "tests/core/planner/tiny.h"
@@ -23,8 +22,8 @@ Limits stepsOnly(std::int64_t steps, int threads = 1) {
 }
 
 /// Hopper & Turton 2001, "An empirical investigation of meta-heuristic and heuristic algorithms for a 2D packing
-/// problem", European Journal of Operational Research 128: 34-57, class C: rectangles cut from a sheet without waste, so
-/// that the height of the sheet is the least there is.
+/// problem", European Journal of Operational Research 128: 34-57, class C: rectangles cut from a sheet without waste,
+/// so that the height of the sheet is the least there is.
 struct PerfectPacking {
     std::string name;
     int width, height;
@@ -32,22 +31,70 @@ struct PerfectPacking {
 };
 
 const std::vector<PerfectPacking> perfectPackings = {
-    {"C1P1", 20, 20, {
-        {2, 12}, {7, 12}, {8, 6}, {3, 6}, {3, 5}, {5, 5}, {3, 12}, {3, 7}, {5, 7}, {2, 6}, {3, 2}, {4, 2}, {3, 4},
-        {4, 4}, {9, 2}, {11, 2}}},
-    {"C1P2", 20, 20, {
-        {4, 1}, {4, 5}, {9, 4}, {3, 5}, {3, 9}, {1, 4}, {5, 3}, {4, 1}, {5, 5}, {7, 2}, {9, 3}, {3, 13}, {2, 8},
-        {15, 4}, {5, 4}, {10, 6}, {7, 2}}},
-    {"C1P3", 20, 20, {
-        {4, 14}, {5, 2}, {2, 2}, {9, 7}, {5, 5}, {2, 5}, {7, 7}, {3, 5}, {6, 5}, {3, 2}, {6, 2}, {4, 6}, {6, 3},
-        {10, 3}, {6, 3}, {10, 3}}},
-    {"C2P1", 40, 15, {
-        {11, 3}, {13, 3}, {9, 2}, {7, 2}, {9, 3}, {7, 3}, {11, 2}, {13, 2}, {11, 4}, {13, 4}, {3, 5}, {11, 2}, {2,
-        2}, {11, 3}, {2, 3}, {5, 4}, {6, 4}, {12, 2}, {1, 2}, {3, 5}, {13, 5}, {12, 4}, {1, 4}, {5, 2}, {6, 2}}},
-    {"C3P1", 60, 30, {
-        {7, 5}, {14, 5}, {14, 8}, {4, 8}, {21, 13}, {7, 11}, {14, 11}, {14, 5}, {4, 5}, {18, 3}, {21, 3}, {17, 11},
-        {4, 11}, {7, 4}, {5, 4}, {6, 7}, {18, 5}, {3, 5}, {7, 3}, {5, 3}, {18, 4}, {3, 4}, {12, 2}, {6, 2}, {18, 5},
-        {21, 5}, {17, 3}, {4, 3}}},
+    {"C1P1",
+     20,
+     20,
+     {{2, 12},
+      {7, 12},
+      {8, 6},
+      {3, 6},
+      {3, 5},
+      {5, 5},
+      {3, 12},
+      {3, 7},
+      {5, 7},
+      {2, 6},
+      {3, 2},
+      {4, 2},
+      {3, 4},
+      {4, 4},
+      {9, 2},
+      {11, 2}}},
+    {"C1P2",
+     20,
+     20,
+     {{4, 1},
+      {4, 5},
+      {9, 4},
+      {3, 5},
+      {3, 9},
+      {1, 4},
+      {5, 3},
+      {4, 1},
+      {5, 5},
+      {7, 2},
+      {9, 3},
+      {3, 13},
+      {2, 8},
+      {15, 4},
+      {5, 4},
+      {10, 6},
+      {7, 2}}},
+    {"C1P3",
+     20,
+     20,
+     {{4, 14},
+      {5, 2},
+      {2, 2},
+      {9, 7},
+      {5, 5},
+      {2, 5},
+      {7, 7},
+      {3, 5},
+      {6, 5},
+      {3, 2},
+      {6, 2},
+      {4, 6},
+      {6, 3},
+      {10, 3},
+      {6, 3},
+      {10, 3}}},
+    {"C2P1", 40, 15, {{11, 3}, {13, 3}, {9, 2},  {7, 2},  {9, 3},  {7, 3}, {11, 2}, {13, 2}, {11, 4},
+                      {13, 4}, {3, 5},  {11, 2}, {2, 2},  {11, 3}, {2, 3}, {5, 4},  {6, 4},  {12, 2},
+                      {1, 2},  {3, 5},  {13, 5}, {12, 4}, {1, 4},  {5, 2}, {6, 2}}},
+    {"C3P1", 60, 30, {{7, 5},  {14, 5},  {14, 8}, {4, 8}, {21, 13}, {7, 11}, {14, 11}, {14, 5}, {4, 5}, {18, 3},
+                      {21, 3}, {17, 11}, {4, 11}, {7, 4}, {5, 4},   {6, 7},  {18, 5},  {3, 5},  {7, 3}, {5, 3},
+                      {18, 4}, {3, 4},   {12, 2}, {6, 2}, {18, 5},  {21, 5}, {17, 3},  {4, 3}}},
 };
 
 } // namespace
@@ -106,7 +153,8 @@ TEST_CASE("panels alike lie at the same part of the repeat", "[rectangles]") {
     const Outcome o = solve(instance, stepsOnly(200));
     REQUIRE(o.kind == Outcome::Kind::Fits);
     CHECK(o.length == Length::ticks(40)); // 40 apart only two go side by side, though three are wide enough for it
-    for (const Placement &p : o.placements) CHECK(modulo(p.corner.x - o.placements[0].corner.x, Length::ticks(40)) == Length{});
+    for (const Placement &p : o.placements)
+        CHECK(modulo(p.corner.x - o.placements[0].corner.x, Length::ticks(40)) == Length{});
 }
 
 TEST_CASE("panels laid on top of each other come apart", "[rectangles]") {
@@ -121,7 +169,8 @@ TEST_CASE("panels laid on top of each other come apart", "[rectangles]") {
     REQUIRE(apart);
     CHECK(separation.reached() <= 9);
     std::vector<Placement> placements;
-    for (const Laid &l : separation.laid()) placements.push_back(task.placement(task.options[std::size_t(l.option)], l.x, l.y));
+    for (const Laid &l : separation.laid())
+        placements.push_back(task.placement(task.options[std::size_t(l.option)], l.x, l.y));
     CHECK(holds(instance, placements));
 }
 
@@ -140,7 +189,8 @@ TEST_CASE("whatever is laid keeps every rule, and nothing possible is refused", 
         const bool open = instance.sheets.front().open;
         const int length = int(o.length.ticks());
         if (o.kind == Outcome::Kind::Fits) {
-            // Phases that differ by two ticks count as one, which on cloth this small is a lot: groups are judged by holds.
+            // Phases that differ by two ticks count as one, which on cloth this small is a lot: groups are judged by
+            // holds.
             CHECK((instance.groups.empty() ? tiny::keepsRules(instance, o.placements) : holds(instance, o.placements)));
             CHECK(o.bound <= o.length);
             if (open && o.proved && length > 0) CHECK_FALSE(tiny::fits(instance, length - 1));

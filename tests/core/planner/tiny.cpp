@@ -97,7 +97,8 @@ bool layRest(const Instance &instance, int length, std::vector<Placement> &laid)
         const Sheet &sheet = instance.sheets[std::size_t(option.sheet)];
         const ClothBox room = boxOf(sheet.room);
         const Outline &outline = instance.outlines[std::size_t(option.outline)];
-        const int top = (sheet.open ? std::min(length, whole(room.high.y)) : whole(room.high.y)) - whole(outline.height);
+        const int top =
+            (sheet.open ? std::min(length, whole(room.high.y)) : whole(room.high.y)) - whole(outline.height);
         for (int x = whole(room.low.x); x <= whole(room.high.x - outline.width); ++x)
             for (int y = whole(room.low.y); y <= top; ++y) {
                 const Placement next{index, int(k), {Length::ticks(x), Length::ticks(y)}};
@@ -112,7 +113,8 @@ bool layRest(const Instance &instance, int length, std::vector<Placement> &laid)
 
 int endOfFixed(const Instance &instance) {
     int end = 0;
-    for (const Fixed &fixed : instance.fixed) end = std::max(end, rectOf(instance, fixed).y + rectOf(instance, fixed).h);
+    for (const Fixed &fixed : instance.fixed)
+        end = std::max(end, rectOf(instance, fixed).y + rectOf(instance, fixed).h);
     return end;
 }
 
@@ -128,7 +130,8 @@ PlaceSet placesFor(Dice &dice, const std::optional<Lattice> &lattice, bool mayDr
         places.yStep = lattice->along();
         places.y0 = Length::ticks(dice(0, 5));
         if (across) {
-            // On a lattice this small a drop would be taken for none (it is within 4 ticks of it), so it is put in here.
+            // On a lattice this small a drop would be taken for none (it is within 4 ticks of it), so it is put in
+            // here.
             if (mayDrop && dice.oneIn(2)) {
                 places.riseNumerator = 1;
                 places.riseDenominator = 2;
@@ -210,7 +213,10 @@ Instance anything(Dice &dice, bool open) {
         const ClothBox room = boxOf(instance.sheets[0].room);
         const int w = dice(1, 3), h = dice(1, 3);
         const int outline = addRectangle(instance, w, h);
-        instance.fixed.push_back({0, outline, {room.low.x + Length::ticks(dice(0, whole(room.width()) - w)), room.low.y + Length::ticks(dice(0, 2))}});
+        instance.fixed.push_back(
+            {0,
+             outline,
+             {room.low.x + Length::ticks(dice(0, whole(room.width()) - w)), room.low.y + Length::ticks(dice(0, 2))}});
     }
     const bool grouped = dice.oneIn(4);
     if (grouped) instance.groups.emplace_back();

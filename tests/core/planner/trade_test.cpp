@@ -1,8 +1,7 @@
 // The planner against worked examples of the trade. Sources stand beside each; lengths in inches unless said.
 
-#include "core/planner/plan.h"
-
 #include "core/check/check.h"
+#include "core/planner/plan.h"
 #include "tests/core/support/jobs.h"
 
 #include <catch2/catch.hpp>
@@ -56,7 +55,8 @@ Length halfDropWidths(int widths, Length drop, Length repeat) {
     std::vector<Panel> panels;
     for (int i = 0; i < widths; ++i) panels.push_back(rectangle("Width " + std::to_string(i + 1), 54_in, drop));
     Job job = jobOf(cloth, panels);
-    for (int i = 0; i + 1 < widths; ++i) job.flows.push_back({{panels[i].id, Right, {}, {}}, {panels[i + 1].id, Left, {}, {}}, {}, {}});
+    for (int i = 0; i + 1 < widths; ++i)
+        job.flows.push_back({{panels[i].id, Right, {}, {}}, {panels[i + 1].id, Left, {}, {}}, {}, {}});
     return planned(job);
 }
 
@@ -66,8 +66,9 @@ Job chair(Length width, Length selvage) {
     cloth.selvage = selvage;
     Panel border = rectangle("Border and piping", 108_in, 8_in);
     border.pieces.most = 3;
-    return jobOf(cloth, {rectangle("Inside back", 36_in, 32_in), rectangle("Inside arm", 32_in, 27_in, 2), rectangle("Outside back", 30_in, 30_in),
-                         rectangle("Outside arm", 27_in, 18_in, 2), rectangle("Seat edge", 47_in, 18_in), rectangle("Seat cushion", 31_in, 29_in, 2), border,
+    return jobOf(cloth, {rectangle("Inside back", 36_in, 32_in), rectangle("Inside arm", 32_in, 27_in, 2),
+                         rectangle("Outside back", 30_in, 30_in), rectangle("Outside arm", 27_in, 18_in, 2),
+                         rectangle("Seat edge", 47_in, 18_in), rectangle("Seat cushion", 31_in, 29_in, 2), border,
                          rectangle("Back cushion", 36_in, 24_in, 2)});
 }
 
@@ -83,13 +84,13 @@ TEST_CASE("drops that match are cut in whole repeats", "[trade]") {
         Length drop, repeat, cut;
     };
     const auto row = GENERATE(values<Row>({
-        {116_in, 25_in, 125_in},  // T4.1: Workroom Threads newsletter, August 2011
-        {118_in, 13_in, 130_in},  // T4.2: published drapery yardage example
-        {96_in, 27_in, 108_in},   // T4.3: home-decorating magazine, "Figuring pattern repeats"
-        {240_cm, 37_cm, 259_cm},  // T4.4: wholesaler's curtain sheet, centimetres
-        {114_in, 11_in, 121_in},  // T4.5: drapery measuring guide
-        {135_cm, 27_cm, 135_cm},  // T4.8: an exact multiple is not bumped a repeat (derived)
-        {87_in, 12_in, 96_in},    // T4.10: trade-magazine workroom column, April 1998
+        {116_in, 25_in, 125_in}, // T4.1: Workroom Threads newsletter, August 2011
+        {118_in, 13_in, 130_in}, // T4.2: published drapery yardage example
+        {96_in, 27_in, 108_in},  // T4.3: home-decorating magazine, "Figuring pattern repeats"
+        {240_cm, 37_cm, 259_cm}, // T4.4: wholesaler's curtain sheet, centimetres
+        {114_in, 11_in, 121_in}, // T4.5: drapery measuring guide
+        {135_cm, 27_cm, 135_cm}, // T4.8: an exact multiple is not bumped a repeat (derived)
+        {87_in, 12_in, 96_in},   // T4.10: trade-magazine workroom column, April 1998
     }));
     CHECK(takenByEach(row.drop, row.repeat) == row.cut);
 }
@@ -104,11 +105,12 @@ TEST_CASE("four widths in a half-drop take the better of the two ways to cut the
     CHECK(inches(halfDropWidths(4, 116_in, 25_in)) == Approx(512.5 - (125 - 116)));
 }
 
-TEST_CASE("a whole chair takes what its source's rows take when nothing turns, proved, and less when parts may", "[trade]") {
-    // T6.20: a worked chair of 2013, 54 in plain cloth: the source's rows add up to 274 in, its parts' area to 184.96 in
-    // (deck from off-cuts, as there). No two of its parts but the outside arms lie side by side, so unturned nothing is
-    // shorter than the rows; on plain cloth, which may be turned (T6.11), the planner beats them. With 53 in usable the
-    // same rows need 300 in.
+TEST_CASE("a whole chair takes what its source's rows take when nothing turns, proved, and less when parts may",
+          "[trade]") {
+    // T6.20: a worked chair of 2013, 54 in plain cloth: the source's rows add up to 274 in, its parts' area to 184.96
+    // in (deck from off-cuts, as there). No two of its parts but the outside arms lie side by side, so unturned nothing
+    // is shorter than the rows; on plain cloth, which may be turned (T6.11), the planner beats them. With 53 in usable
+    // the same rows need 300 in.
     const Plan upright = plan(chair(54_in, 0_in), steps(20000));
     REQUIRE(upright.kind == Fits::Fits);
     CHECK(upright.layout.cloths.at(0).length == 274_in);

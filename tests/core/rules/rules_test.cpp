@@ -1,5 +1,4 @@
 #include "core/rules/rules.h"
-
 #include "tests/core/support/jobs.h"
 
 #include <catch2/catch.hpp>
@@ -84,7 +83,8 @@ TEST_CASE("too near a selvage, off the cloth, over a neighbour: each in its own 
 
 TEST_CASE("a panel that is out of sight may lie over a flaw, others may not", "[rules]") {
     Cloth cloth = bolt(54_in);
-    cloth.bolt->flaws.push_back({{{10_in, 10_in}, {12_in, 10_in}, {12_in, 12_in}, {10_in, 12_in}}, "pulled thread", {}});
+    cloth.bolt->flaws.push_back(
+        {{{10_in, 10_in}, {12_in, 10_in}, {12_in, 12_in}, {10_in, 12_in}}, "pulled thread", {}});
     Job job = jobOf(cloth, {rectangle("Seat", 20_in, 22_in)});
     const Layout layout = layoutOf({cutAt("Seat", 0_in, 0_in)});
     CHECK(broken(job, layout) == Texts{"lies over a flaw (pulled thread)"});
@@ -105,7 +105,8 @@ TEST_CASE("the pattern runs on from back to seat less what the tuck-in hides", "
     const PlaceSet places = *allowedPlaces(job, layout, 1);
     CHECK(places.nextY(places.nextX(0_in), 0_in) == 16_in);
     CHECK(places.nextX(1_in) == 27_in);
-    CHECK(broken(job, layoutOf({cutAt("Back", 0_in, 40_in), cutAt("Seat", 27_in, 17_in)}), 1) == Texts{"the pattern misses Back by 1 in"});
+    CHECK(broken(job, layoutOf({cutAt("Back", 0_in, 40_in), cutAt("Seat", 27_in, 17_in)}), 1) ==
+          Texts{"the pattern misses Back by 1 in"});
 }
 
 TEST_CASE("copies that are alike show the same part of the repeat, wherever that is", "[rules]") {

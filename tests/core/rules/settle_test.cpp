@@ -1,5 +1,4 @@
 #include "core/rules/settle.h"
-
 #include "tests/core/support/jobs.h"
 
 #include <catch2/catch.hpp>

@@ -1,6 +1,5 @@
-#include "core/yardage/ask.h"
-
 #include "core/check/check.h"
+#include "core/yardage/ask.h"
 #include "core/yardage/run_ways.h"
 #include "tests/core/support/jobs.h"
 
@@ -24,7 +23,8 @@ AskOptions quick() {
 
 TEST_CASE("six 24 in squares on 54 in cloth are two across and three rows: 2 yd", "[ask]") {
     // TRADE T1.9 (hide houses' worked example): 2 across x 3 rows = 72 in = 2 yd.
-    const auto a = askFor(jobOf(bolt(54_in), {rectangle("Square", 24_in, 24_in, 6)}), {{54_in, {}, {}, false}}, quick());
+    const auto a =
+        askFor(jobOf(bolt(54_in), {rectangle("Square", 24_in, 24_in, 6)}), {{54_in, {}, {}, false}}, quick());
     REQUIRE(a.size() == 1);
     CHECK(a[0].planned == 72_in);
     CHECK(a[0].buy == 72_in);
@@ -34,7 +34,8 @@ TEST_CASE("seats that nearly fill a repeat each take a whole one along the roll"
     // TRADE T4.3 for the rule: 96 in with a 27 in repeat is cut as 4 repeats, 108 in. Here three seats one below the
     // other on cloth just wide enough for one, each 24 in: motif to motif is a whole repeat, so the last ends at most
     // two repeats after the first begins plus its own length.
-    const auto a = askFor(jobOf(bolt(30_in), {rectangle("Seat", 20_in, 24_in, 3)}), {{30_in, {}, {}, false}, {30_in, {}, 27_in, false}}, quick());
+    const auto a = askFor(jobOf(bolt(30_in), {rectangle("Seat", 20_in, 24_in, 3)}),
+                          {{30_in, {}, {}, false}, {30_in, {}, 27_in, false}}, quick());
     REQUIRE(a.size() == 2);
     CHECK(a[0].planned == 72_in);
     CHECK(a[1].firstMotif == 27_in);
@@ -43,7 +44,8 @@ TEST_CASE("seats that nearly fill a repeat each take a whole one along the roll"
     CHECK(a[1].buy >= a[1].planned + 27_in);
 }
 
-TEST_CASE("a wish for a repeat that the new cloth has not is dropped, and seen panels are centred on one it has", "[ask]") {
+TEST_CASE("a wish for a repeat that the new cloth has not is dropped, and seen panels are centred on one it has",
+          "[ask]") {
     Cloth cloth = bolt(54_in);
     cloth.pattern = motifs(9_in, 12_in);
     Panel seat = centred(rectangle("Seat", 20_in, 22_in), Centre::Both), deck = rectangle("Deck", 20_in, 20_in);
@@ -59,8 +61,10 @@ TEST_CASE("a wish for a repeat that the new cloth has not is dropped, and seen p
     CHECK(printed.cloths[0].bolt->width == 48_in);
 }
 
-TEST_CASE("a remnant that is short needs what the planner finds on a longer one, and not less than is proved", "[ask]") {
-    const Job job = jobOf(remnantCloth({{0_in, 0_in}, {54_in, 0_in}, {54_in, 40_in}, {0_in, 40_in}}), {rectangle("Seat", 30_in, 25_in, 2)});
+TEST_CASE("a remnant that is short needs what the planner finds on a longer one, and not less than is proved",
+          "[ask]") {
+    const Job job = jobOf(remnantCloth({{0_in, 0_in}, {54_in, 0_in}, {54_in, 40_in}, {0_in, 40_in}}),
+                          {rectangle("Seat", 30_in, 25_in, 2)});
     PlanOptions o;
     o.seconds.reset();
     o.steps = 4000;
@@ -71,7 +75,9 @@ TEST_CASE("a remnant that is short needs what the planner finds on a longer one,
 }
 
 TEST_CASE("a cut-out corner is not cloth on the longer piece either", "[ask]") {
-    const Job job = jobOf(remnantCloth({{0_in, 0_in}, {54_in, 0_in}, {54_in, 20_in}, {20_in, 20_in}, {20_in, 40_in}, {0_in, 40_in}}), {rectangle("Seat", 30_in, 25_in)});
+    const Job job = jobOf(
+        remnantCloth({{0_in, 0_in}, {54_in, 0_in}, {54_in, 20_in}, {20_in, 20_in}, {20_in, 40_in}, {0_in, 40_in}}),
+        {rectangle("Seat", 30_in, 25_in)});
     PlanOptions o;
     o.seconds.reset();
     o.steps = 4000;

@@ -1,6 +1,5 @@
-#include "core/yardage/staircase.h"
-
 #include "core/check/check.h"
+#include "core/yardage/staircase.h"
 #include "tests/core/support/jobs.h"
 
 #include <catch2/catch.hpp>
@@ -25,7 +24,8 @@ Job chair() {
     cloth.selvage = 0.5_in;
     cloth.bolt->square = 1_in;
     cloth.pattern = motifs(13.5_in, 18_in, {6.75_in, 5_in});
-    Panel back = centred(rectangle("Back", 24_in, 28_in), Centre::Both), seat = rectangle("Seat", 26_in, 24_in), arm = rectangle("Arm", 12_in, 22_in, 2);
+    Panel back = centred(rectangle("Back", 24_in, 28_in), Centre::Both), seat = rectangle("Seat", 26_in, 24_in),
+          arm = rectangle("Arm", 12_in, 22_in, 2);
     for (Panel *p : {&back, &seat, &arm}) p->allow = EdgeLengths(4, 1_in);
     Job job = jobOf(cloth, {back, seat, arm}, 0.25_in);
     job.flows.push_back({{"Back", Bottom, {}, {}}, {"Seat", Top, {}, {}}, 3_in, {}});
@@ -76,7 +76,9 @@ TEST_CASE("plain cloth that may be turned has no step for direction, motif or ma
 }
 
 TEST_CASE("there is nothing to explain about a remnant or cloth that nothing is cut from", "[staircase]") {
-    CHECK_FALSE(staircaseOf(jobOf(remnantCloth({{0_in, 0_in}, {9_in, 0_in}, {9_in, 9_in}}), {rectangle("a", 1_in, 1_in)}), "body", quick()));
+    CHECK_FALSE(
+        staircaseOf(jobOf(remnantCloth({{0_in, 0_in}, {9_in, 0_in}, {9_in, 9_in}}), {rectangle("a", 1_in, 1_in)}),
+                    "body", quick()));
     Job job = jobOf(bolt(54_in), {rectangle("a", 1_in, 1_in)});
     job.cloths.push_back(bolt(54_in, "other"));
     CHECK_FALSE(staircaseOf(job, "other", quick()));

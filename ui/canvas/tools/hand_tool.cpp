@@ -47,7 +47,8 @@ void HandTool::pressed(QMouseEvent *event) {
 void HandTool::moved(QMouseEvent *event) {
     m_mouse = event->pos();
     m_free = event->modifiers() & Qt::AltModifier;
-    if (m_holding == Holding::Pressed && (m_mouse - m_pressedAt).manhattanLength() >= QApplication::startDragDistance()) begin();
+    if (m_holding == Holding::Pressed && (m_mouse - m_pressedAt).manhattanLength() >= QApplication::startDragDistance())
+        begin();
     if (m_holding == Holding::Dragging) {
         follow();
         return;
@@ -99,8 +100,8 @@ Settled HandTool::settleAt(Layout &layout, bool lettingGo) const {
     const ClothPoint hand = onCloth(m_canvas.toSheet(sheet, m_mouse) - m_grip);
     layout = withCutMoved(job, std::move(layout), m_cut, m_canvas.table().sheets()[sheet].sheet, hand);
     const Length reach = m_free ? Length{} : onCloth(QPointF(0, reachPixels / m_canvas.table().scale())).x;
-    const Settled settled = lettingGo && !m_free ? rest(job, layout, m_cut, hand, reach)
-                                                 : settle(job, layout, m_cut, hand, reach);
+    const Settled settled =
+        lettingGo && !m_free ? rest(job, layout, m_cut, hand, reach) : settle(job, layout, m_cut, hand, reach);
     layout.cuts[std::size_t(m_cut)].x = settled.corner.x;
     layout.cuts[std::size_t(m_cut)].y = settled.corner.y;
     return settled;
@@ -136,7 +137,8 @@ void HandTool::letGo() {
     m_canvas.setTrayWelcoming(false);
     m_canvas.hold(std::nullopt);
     if (m_overTray) {
-        document.changeLayout(withCopyPutAside(document.job(), m_start, {cut.panel, cut.copy}), tr("Put %1 aside").arg(mark));
+        document.changeLayout(withCopyPutAside(document.job(), m_start, {cut.panel, cut.copy}),
+                              tr("Put %1 aside").arg(mark));
         return;
     }
     Layout layout = m_start;

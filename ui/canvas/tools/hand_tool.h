@@ -28,13 +28,13 @@ private:
     Settled settleAt(Layout &layout, bool lettingGo) const;
 
     Holding m_holding = Holding::Nothing;
-    QPoint m_pressedAt, m_mouse;         ///< viewport pixels
-    QPointF m_grip;                      ///< from the box's corner on screen to the mouse, millimetres of the table frame
-    std::optional<CutName> m_name;       ///< a cut on the cloth
-    std::optional<CopyOf> m_fromTray;    ///< or a copy that was put aside
-    Layout m_start;                      ///< as it lay
-    int m_cut = -1;                      ///< in m_start
-    bool m_free = false;                 ///< snaps to nothing
+    QPoint m_pressedAt, m_mouse;      ///< viewport pixels
+    QPointF m_grip;                   ///< from the box's corner on screen to the mouse, millimetres of the table frame
+    std::optional<CutName> m_name;    ///< a cut on the cloth
+    std::optional<CopyOf> m_fromTray; ///< or a copy that was put aside
+    Layout m_start;                   ///< as it lay
+    int m_cut = -1;                   ///< in m_start
+    bool m_free = false;              ///< snaps to nothing
     bool m_overTray = false;
 };
 

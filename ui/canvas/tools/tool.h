@@ -22,7 +22,7 @@ public:
     virtual void released(QMouseEvent *event) = 0;
     virtual bool keyPressed(QKeyEvent *) { return false; } ///< true: the key was for this tool
     virtual bool keyReleased(QKeyEvent *) { return false; }
-    virtual void paintOver(QPainter &) {}                  ///< in viewport pixels, above everything
+    virtual void paintOver(QPainter &) {} ///< in viewport pixels, above everything
 
 protected:
     Canvas &m_canvas;

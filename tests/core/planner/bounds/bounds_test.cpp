@@ -18,7 +18,8 @@ Length t(int ticks) { return Length::ticks(ticks); }
 int addTrapezoid(Instance &instance, int bottom, int top, int up, int shift = 0) {
     Outline outline;
     const int left = (bottom - top) / 2 + shift, origin = std::min(0, left);
-    outline.ring = {{t(-origin), t(0)}, {t(bottom - origin), t(0)}, {t(left + top - origin), t(up)}, {t(left - origin), t(up)}};
+    outline.ring = {
+        {t(-origin), t(0)}, {t(bottom - origin), t(0)}, {t(left + top - origin), t(up)}, {t(left - origin), t(up)}};
     outline.parts = {outline.ring};
     outline.width = boxOf(outline.ring).width();
     outline.height = t(up);
