@@ -43,18 +43,6 @@ PanelPoint outwards(const Shape &shape, int edge, PanelPoint from, Length by) {
     return from + Vector{part(along.y), -part(along.x)};
 }
 
-PanelPoint pointOf(const Panel &panel, const FlowEnd &end) {
-    return end.at ? *end.at : middleOfEdge(panel.shape, end.edge.value_or(0));
-}
-
-/// Which copies of the second panel copy `from` of the first joins.
-bool joins(const Flow &flow, const Panel &from, const Panel &to, int copyFrom, int copyTo) {
-    if (flow.from.copy && *flow.from.copy != copyFrom) return false;
-    if (flow.to.copy && *flow.to.copy != copyTo) return false;
-    if (flow.from.copy) return true;
-    return from.count <= 1 || to.count <= 1 || copyFrom == copyTo;
-}
-
 class Linker {
 public:
     Linker(const Job &job, const Layout &layout) : m_job(job), m_layout(layout) {}
@@ -115,7 +103,7 @@ private:
         for (const Copy &a : copiesOf(*from, m_layout)) {
             const auto cutA = holder(*from, a, m_layout, start);
             for (const Copy &b : toCopies) {
-                if (!joins(flow, *from, *to, a.number, b.number)) continue;
+                if (!joinsCopies(flow, *from, *to, a.number, b.number)) continue;
                 const auto cutB = holder(*to, b, m_layout, end);
                 if (cutA && cutB) add(PhaseLink::Kind::Flow, *cutA, moved, *cutB, end);
             }
@@ -128,6 +116,17 @@ private:
 };
 
 } // namespace
+
+PanelPoint pointOf(const Panel &panel, const FlowEnd &end) {
+    return end.at ? *end.at : middleOfEdge(panel.shape, end.edge.value_or(0));
+}
+
+bool joinsCopies(const Flow &flow, const Panel &from, const Panel &to, int copyFrom, int copyTo) {
+    if (flow.from.copy && *flow.from.copy != copyFrom) return false;
+    if (flow.to.copy && *flow.to.copy != copyTo) return false;
+    if (flow.from.copy) return true;
+    return from.count <= 1 || to.count <= 1 || copyFrom == copyTo;
+}
 
 bool isOffCentre(const Job &job, const Layout &layout, const Cut &cut) {
     const Panel *panel = job.panel(cut.panel);

@@ -16,6 +16,15 @@ bool ChangeLayout::mergeWith(const QUndoCommand *next) {
     return true;
 }
 
+ChangeLayouts::ChangeLayouts(JobDocument &document, std::vector<Layout> layouts, int index, const QString &text)
+    : ExchangeCommand(document, text, {}), m_layouts(std::move(layouts)), m_index(index) {}
+
+void ChangeLayouts::redo() {
+    const int before = m_document.layoutIndex();
+    m_layouts = m_document.exchangeLayouts(std::move(m_layouts), m_index);
+    m_index = before;
+}
+
 ChangeJob::ChangeJob(JobDocument &document, Job job, const QString &text, const QString &mergeKey)
     : ExchangeCommand(document, text, mergeKey), m_job(std::move(job)) {}
 

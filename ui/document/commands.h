@@ -30,6 +30,17 @@ private:
     Layout m_layout;
 };
 
+/// Which layouts the job has, and which of them is laid.
+class ChangeLayouts : public ExchangeCommand {
+public:
+    ChangeLayouts(JobDocument &document, std::vector<Layout> layouts, int index, const QString &text);
+    void redo() override;
+
+private:
+    std::vector<Layout> m_layouts;
+    int m_index;
+};
+
 class ChangeJob : public ExchangeCommand {
 public:
     ChangeJob(JobDocument &document, Job job, const QString &text, const QString &mergeKey);

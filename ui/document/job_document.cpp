@@ -135,6 +135,7 @@ void JobDocument::changeJob(Job job, const QString &text, const QString &mergeKe
 Layout JobDocument::exchangeLayout(int index, Layout layout) {
     m_preview.reset();
     std::swap(m_job.layouts[std::size_t(index)], layout);
+    m_layoutIndex = index; // a step that is taken back is seen to be
     ++m_revision;
     Q_EMIT changed(Change::Layout);
     return layout;
@@ -153,6 +154,47 @@ Job JobDocument::exchangeJob(Job job) {
     }
     Q_EMIT changed(changes);
     return job;
+}
+
+std::vector<Layout> JobDocument::exchangeLayouts(std::vector<Layout> layouts, int index) {
+    m_preview.reset();
+    std::swap(m_job.layouts, layouts);
+    layAnother(index);
+    return layouts;
+}
+
+void JobDocument::layAnother(int index) {
+    m_preview.reset();
+    m_layoutIndex = std::clamp(index, 0, std::max(0, int(m_job.layouts.size()) - 1));
+    ++m_revision; // what was worked out for the layout before is out of date
+    Q_EMIT changed(Change::Layout);
+}
+
+void JobDocument::setLayoutIndex(int index) {
+    if (hasLayout(index) && index != m_layoutIndex) layAnother(index);
+}
+
+void JobDocument::keepLayout(const QString &name) {
+    if (!hasLayout(m_layoutIndex)) return;
+    std::vector<Layout> layouts = m_job.layouts;
+    Layout copy = laidLayout();
+    copy.name = toCore(name);
+    layouts.insert(layouts.begin() + m_layoutIndex, std::move(copy));
+    m_history.push(new ChangeLayouts(*this, std::move(layouts), m_layoutIndex + 1, tr("Keep a copy")));
+}
+
+void JobDocument::renameLayout(int index, const QString &name) {
+    if (!hasLayout(index) || m_job.layouts[std::size_t(index)].name == toCore(name)) return;
+    std::vector<Layout> layouts = m_job.layouts;
+    layouts[std::size_t(index)].name = toCore(name);
+    m_history.push(new ChangeLayouts(*this, std::move(layouts), m_layoutIndex, tr("Name a layout")));
+}
+
+void JobDocument::dropLayout(int index) {
+    if (!hasLayout(index)) return;
+    std::vector<Layout> layouts = m_job.layouts;
+    layouts.erase(layouts.begin() + index);
+    m_history.push(new ChangeLayouts(*this, std::move(layouts), m_layoutIndex - (index < m_layoutIndex ? 1 : 0), tr("Drop a layout")));
 }
 
 void JobDocument::showPreview(Preview preview) {

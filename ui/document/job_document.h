@@ -10,6 +10,7 @@
 #include <QUndoStack>
 
 #include <optional>
+#include <vector>
 
 namespace boltwright::ui {
 
@@ -81,6 +82,15 @@ public:
     /// For panels, cloths, card: the layouts follow (see core/edit/job_edit.h).
     void changeJob(Job job, const QString &text, const QString &mergeKey = {});
 
+    // The job's layouts, of which one at a time is laid. To lay another is no change of the job and no step of the
+    // history; keeping, naming and dropping are. Undoing a step brings back the layout that it was done to.
+    void setLayoutIndex(int index);
+    /// A copy of what is laid stands under that name from now on, just before it; work goes on on the one laid.
+    void keepLayout(const QString &name);
+    void renameLayout(int index, const QString &name);
+    /// Where the one laid is dropped, its neighbour is laid.
+    void dropLayout(int index);
+
     void showPreview(Preview preview);
     void dropPreview();
 
@@ -97,8 +107,12 @@ Q_SIGNALS:
 private:
     friend class ChangeLayout;
     friend class ChangeJob;
+    friend class ChangeLayouts;
     Layout exchangeLayout(int index, Layout layout);
     Job exchangeJob(Job job);
+    std::vector<Layout> exchangeLayouts(std::vector<Layout> layouts, int index);
+    void layAnother(int index);
+    bool hasLayout(int index) const { return index >= 0 && index < int(m_job.layouts.size()); }
     void adopt(Job job, const QString &fileName);
     void rememberFile();
 
