@@ -22,7 +22,8 @@ struct PhaseLink {
 /// Every link between cuts that the layout has. Cuts freed by a concession (off centre) have none.
 std::vector<PhaseLink> phaseLinks(const Job &job, const Layout &layout);
 
-/// Which copies a join brings together: copy k joins copy k, a single panel joins every copy, unless the join names one.
+/// Which copies a join brings together: copy k joins copy k, a single panel joins every copy, unless the join names
+/// one.
 bool joinsCopies(const Flow &flow, const Panel &from, const Panel &to, int copyFrom, int copyTo);
 /// The point of the panel at which that end of a join lies.
 PanelPoint pointOf(const Panel &panel, const FlowEnd &end);

@@ -194,7 +194,8 @@ void JobDocument::dropLayout(int index) {
     if (!hasLayout(index)) return;
     std::vector<Layout> layouts = m_job.layouts;
     layouts.erase(layouts.begin() + index);
-    m_history.push(new ChangeLayouts(*this, std::move(layouts), m_layoutIndex - (index < m_layoutIndex ? 1 : 0), tr("Drop a layout")));
+    m_history.push(new ChangeLayouts(*this, std::move(layouts), m_layoutIndex - (index < m_layoutIndex ? 1 : 0),
+                                     tr("Drop a layout")));
 }
 
 void JobDocument::showPreview(Preview preview) {

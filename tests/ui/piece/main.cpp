@@ -1,7 +1,7 @@
 #define CATCH_CONFIG_RUNNER
-#include <catch2/catch.hpp>
-
 #include <QApplication>
+
+#include <catch2/catch.hpp>
 
 int main(int argc, char **argv) {
     QApplication application(argc, argv);
