@@ -4,6 +4,7 @@
 #include "core/geometry/exact.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace boltwright {
 namespace {
@@ -115,39 +116,55 @@ private:
     std::vector<Body> m_bodies;
 };
 
-/// Rows from the top down, each from left to right; the whole a little wider than high, so that copies which belong side
-/// by side mostly find room in one row.
+/// Rows from the top down, each in the middle; the whole a little wider than high, so that copies which belong side by
+/// side mostly find room in one row.
 class Rows {
 public:
     Rows(const std::vector<Group> &groups, Arrangement &arrangement) : m_arrangement(arrangement) {
         Wide area = 0;
         for (const Group &g : groups) {
             area += Wide((g.box.width() + spacing).ticks()) * (g.box.height() + spacing).ticks();
-            m_width = std::max(m_width, g.box.width());
+            m_room = std::max(m_room, g.box.width());
         }
-        m_width = std::max(m_width, Length::ticks(rootDown(area * 7 / 5)));
+        m_room = std::max(m_room, Length::ticks(rootDown(area * 7 / 5)));
     }
 
-    void stand(const Group &group) {
-        if (m_x > Length{} && m_x + group.box.width() > m_width) breakRow();
-        const Vector to = PiecePoint{m_x, m_top} - PiecePoint{group.box.low.x, group.box.high.y};
-        for (const Group::Member &m : group.members) {
-            m_arrangement.origins[std::size_t(m.copy)] = PiecePoint{} + m.at + to;
-            m_arrangement.joined[std::size_t(m.copy)] = group.members.size() > 1;
+    /// Side by side, in the row begun or, where that keeps them together, in one of their own.
+    void stand(const std::vector<const Group *> &together) {
+        if (!m_row.empty() && m_width + spacing + widthOf(together) > m_room) endRow();
+        for (const Group *group : together) {
+            if (!m_row.empty() && m_width + spacing + group->box.width() > m_room) endRow();
+            m_width += (m_row.empty() ? Length{} : spacing) + group->box.width();
+            m_row.push_back(group);
         }
-        m_x += group.box.width() + spacing;
-        m_height = std::max(m_height, group.box.height());
     }
 
-    void breakRow() {
-        if (m_x == Length{}) return;
-        m_top = m_top - m_height - spacing;
-        m_x = m_height = Length{};
+    void endRow() {
+        Length x = Length::ticks(-m_width.ticks() / 2), height;
+        for (const Group *group : m_row) {
+            const Vector to = PiecePoint{x, m_top} - PiecePoint{group->box.low.x, group->box.high.y};
+            for (const Group::Member &m : group->members) {
+                m_arrangement.origins[std::size_t(m.copy)] = PiecePoint{} + m.at + to;
+                m_arrangement.joined[std::size_t(m.copy)] = group->members.size() > 1;
+            }
+            x += group->box.width() + spacing;
+            height = std::max(height, group->box.height());
+        }
+        if (!m_row.empty()) m_top -= height + spacing;
+        m_row.clear();
+        m_width = {};
     }
 
 private:
+    static Length widthOf(const std::vector<const Group *> &together) {
+        Length width = spacing * (std::int64_t(together.size()) - 1);
+        for (const Group *group : together) width += group->box.width();
+        return width;
+    }
+
     Arrangement &m_arrangement;
-    Length m_width, m_x, m_top, m_height;
+    std::vector<const Group *> m_row;
+    Length m_room, m_width, m_top;
 };
 
 } // namespace
@@ -156,11 +173,17 @@ Arrangement arranged(const std::vector<StandingCopy> &copies, const std::vector<
     Arrangement arrangement{std::vector<std::optional<PiecePoint>>(copies.size()), std::vector<bool>(copies.size())};
     const std::vector<Group> groups = Grouping(copies, joins).groups();
     Rows rows(groups, arrangement);
-    for (const Group &g : groups)
-        if (g.members.size() > 1) rows.stand(g);
-    rows.breakRow();
-    for (const Group &g : groups)
-        if (g.members.size() == 1) rows.stand(g);
+    for (const bool joined : {true, false}) {
+        std::vector<const Group *> together; // of the same panel
+        const auto panelOf = [&](const Group *g) { return copies[std::size_t(g->members.front().copy)].panel; };
+        for (const Group &g : groups) {
+            if ((g.members.size() > 1) != joined) continue;
+            if (!together.empty() && panelOf(together.front()) != panelOf(&g)) rows.stand(std::exchange(together, {}));
+            together.push_back(&g);
+        }
+        rows.stand(together);
+        rows.endRow();
+    }
     return arrangement;
 }
 

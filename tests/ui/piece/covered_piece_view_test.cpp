@@ -1,0 +1,241 @@
+#include "tests/core/support/jobs.h"
+#include "ui/piece/covered_piece_view.h"
+#include "ui/piece/piece_words.h"
+
+#include <QDir>
+#include <QImage>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+
+using namespace boltwright;
+using namespace boltwright::literals;
+using namespace boltwright::test;
+using namespace boltwright::ui;
+using namespace Qt::StringLiterals;
+
+namespace {
+
+Flow join(std::string from, int edge, std::string to, int edgeTo) {
+    Flow flow;
+    flow.from = {std::move(from), edge, {}, {}};
+    flow.to = {std::move(to), edgeTo, {}, {}};
+    return flow;
+}
+
+Panel allowed(Panel p, Length all) {
+    p.allow = EdgeLengths(edgeCount(p.shape), all);
+    p.mark = p.id.substr(0, 1);
+    return p;
+}
+
+/// Back above seat above band on a 6 in stripe; the band an inch and a half off.
+Job bench() {
+    Cloth cloth = bolt(54_in);
+    cloth.pattern = stripes(6_in, 3_in);
+    Job job =
+        jobOf(cloth, {allowed(rectangle("Back", 24_in, 12_in), 1_in), allowed(rectangle("Seat", 24_in, 18_in), 1_in),
+                      allowed(rectangle("Front band", 24_in, 6_in), 1_in),
+                      allowed(rectangle("Stool", 14_in, 14_in, 2), 1_in)});
+    job.flows = {join("Back", Bottom, "Seat", Top), join("Seat", Bottom, "Front band", Top)};
+    Layout layout = layoutOf({cutAt("Back", 1_in, 0_in), cutAt("Seat", 1_in, 20_in), cutAt("Front band", 2.5_in, 45_in),
+                              cutAt("Stool", 28_in, 0_in)});
+    job.layouts = {layout};
+    return job;
+}
+
+/// The cloth's colour at a point, worked out from the pattern alone: a broad stripe of 0.16 of the repeat with a thin
+/// one of 0.03 on each side, 0.135 away. None: too near an edge of a stripe to say.
+std::optional<QColor> clothColour(const Pattern &pattern, double x, double y, const QColor &ground,
+                                  const QColor &figure, double blur) {
+    const bool upTheRoll = pattern.across.has_value();
+    const double step = (upTheRoll ? *pattern.across : *pattern.along).toMillimetres();
+    const double from = upTheRoll ? x - pattern.motif.x.toMillimetres() : y - pattern.motif.y.toMillimetres();
+    double share = std::fmod(from, step) / step;
+    share -= std::round(share); // from the middle of a stripe, -0.5 to 0.5
+    const double off = std::abs(share);
+    for (const double edge : {0.08, 0.135 - 0.015, 0.135 + 0.015})
+        if (std::abs(off - edge) * step < blur) return std::nullopt;
+    return off < 0.08 || std::abs(off - 0.135) < 0.015 ? figure : ground;
+}
+
+/// The point of the cloth under a point of a rectangle with the same allowance all round, from what the file format
+/// says alone: mirrored, turned counter-clockwise, and its box's lower left corner laid at x, y.
+QPointF clothUnder(const Cut &cut, double across, double up, double allow, double u, double v) {
+    const double angle = degrees(cut.turn) * M_PI / 180;
+    const auto turned = [&](double a, double b) {
+        if (cut.mirrored) a = -a;
+        return QPointF(a * std::cos(angle) - b * std::sin(angle), a * std::sin(angle) + b * std::cos(angle));
+    };
+    QPointF low(1e9, 1e9);
+    for (const double a : {-allow, across + allow})
+        for (const double b : {-allow, up + allow}) {
+            const QPointF corner = turned(a, b);
+            low = {std::min(low.x(), corner.x()), std::min(low.y(), corner.y())};
+        }
+    return turned(u, v) - low + QPointF(cut.x.toMillimetres(), cut.y.toMillimetres());
+}
+
+bool alike(const QColor &a, const QColor &b) {
+    return std::abs(a.red() - b.red()) <= 2 && std::abs(a.green() - b.green()) <= 2 &&
+           std::abs(a.blue() - b.blue()) <= 2;
+}
+
+} // namespace
+
+TEST_CASE("each panel is filled with exactly the cloth that its cut takes", "[piece view]") {
+    const double scale = 2, blur = 1.5 / scale;
+    for (const bool upTheRoll : {true, false})
+        for (const Turn turn : allTurns)
+            for (const bool mirrored : {false, true}) {
+                Cloth cloth = bolt(54_in);
+                cloth.pattern = Pattern{};
+                (upTheRoll ? cloth.pattern->across : cloth.pattern->along) = 4.5_in;
+                cloth.pattern->motif = {1.25_in, 0.7_in};
+                Job job = jobOf(cloth, {allowed(rectangle("Seat", 12_in, 9_in), 1_in)});
+                Cut cut = cutAt("Seat", 5.3_in, 7.1_in, turn);
+                cut.mirrored = mirrored;
+                const CoveredPiece piece = coveredPiece(job, layoutOf({cut}));
+                const double across = (12_in).toMillimetres(), up = (9_in).toMillimetres();
+                QImage image(int(across * scale) + 40, int(up * scale) + 40, QImage::Format_RGB32);
+                image.fill(Qt::white);
+                QPainter painter(&image);
+                const PieceView view = viewInto(QRectF(20, 20, across * scale, up * scale), piece.box);
+                CHECK(view.scale == Approx(scale));
+                paintCoveredPiece(painter, job, piece, view, {lightColours(), QFont(), {}, false});
+                painter.end();
+                const ClothColours colours = clothColours(0, false);
+                int looked = 0, wrong = 0, figure = 0;
+                for (int i = 1; i < 40; ++i)
+                    for (int j = 1; j < 30; ++j) {
+                        // The middle of a pixel, and where it is on the panel as seen and so in the panel's own frame.
+                        const QPoint pixel(20 + int(across * scale * i / 40), 20 + int(up * scale * j / 30));
+                        const double right = (pixel.x() + 0.5 - 20) / scale, v = up - (pixel.y() + 0.5 - 20) / scale;
+                        const QPointF at = clothUnder(cut, across, up, 25.4, mirrored ? across - right : right, v);
+                        const auto expected =
+                            clothColour(*cloth.pattern, at.x(), at.y(), colours.ground, colours.figure, blur);
+                        if (!expected) continue;
+                        ++looked;
+                        figure += *expected == colours.figure;
+                        wrong += !alike(image.pixelColor(pixel), *expected);
+                    }
+                INFO("turn " << degrees(turn) << (mirrored ? ", mirrored" : "")
+                             << (upTheRoll ? ", up the roll" : ", across"));
+                CHECK(wrong == 0);
+                CHECK(looked > 700);
+                CHECK(figure > 100);
+            }
+}
+
+TEST_CASE("a remnant shows its own motif's place", "[piece view]") {
+    Cloth cloth = remnantCloth({{0_in, 0_in}, {40_in, 0_in}, {40_in, 40_in}, {0_in, 40_in}});
+    cloth.pattern = stripes(6_in, 0_in);
+    cloth.remnants[0].motif = ClothPoint{2_in, 0_in};
+    const Job job = jobOf(cloth, {rectangle("Seat", 12_in, 12_in)});
+    Cut cut = cutAt("Seat", 2_in, 2_in);
+    cut.on = "A";
+    const CoveredPiece piece = coveredPiece(job, layoutOf({cut}));
+    QImage image(305, 305, QImage::Format_RGB32);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    paintCoveredPiece(painter, job, piece, viewInto(QRectF(0, 0, 304.8, 304.8), piece.box),
+                      {lightColours(), QFont(), {}, false});
+    painter.end();
+    const ClothColours colours = clothColours(0, false);
+    CHECK(alike(image.pixelColor(6, 150), colours.figure));   // 2 in of the remnant: in the middle of a stripe
+    CHECK(alike(image.pixelColor(152, 150), colours.figure)); // 8 in
+    CHECK(alike(image.pixelColor(76, 150), colours.ground));  // 5 in: halfway between
+}
+
+TEST_CASE("where stripes do not run on, it is said in words and torn in the picture", "[piece view]") {
+    JobDocument document;
+    document.startWith(bench());
+    CoveredPieceView view(document);
+    view.resize(290, 480);
+    view.show();
+    CHECK(view.sentences() == QStringList{u"Front band: stripes miss the seat by 1 ½ in"_s});
+    CHECK(view.picture().accessibleName() == u"As it will look"_s);
+    CHECK(view.picture().accessibleDescription() == u"Front band: stripes miss the seat by 1 ½ in"_s);
+
+    const auto brokenPixels = [&](const CoveredJoin &j) {
+        const QImage image = view.picture().grab().toImage();
+        const PieceView v = view.picture().view();
+        const QRect around =
+            QRectF(v.at(j.atA.from), v.at(j.atA.to)).normalized().adjusted(0, -4, 0, 4).toAlignedRect();
+        int count = 0;
+        for (int y = around.top(); y <= around.bottom(); ++y)
+            for (int x = around.left(); x <= around.right(); ++x)
+                count += alike(image.pixelColor(x, y), lightColours().broken);
+        return count;
+    };
+    REQUIRE(view.picture().piece().joins.size() == 2);
+    CHECK(brokenPixels(view.picture().piece().joins[1]) > 40);
+    CHECK(brokenPixels(view.picture().piece().joins[0]) == 0);
+}
+
+TEST_CASE("the piece follows the hand, and goes back when the hand lets go of nothing", "[piece view]") {
+    JobDocument document;
+    document.startWith(bench());
+    CoveredPieceView view(document);
+    view.resize(290, 480);
+    view.show();
+    Preview preview;
+    preview.layout = document.laidLayout();
+    preview.cut = 2;
+    preview.layout.cuts[2].x = 1_in;   // in step with the seat
+    QCoreApplication::processEvents(); // the window has found its shape
+    const QImage before = view.picture().grab().toImage();
+    document.showPreview(preview);
+    QCoreApplication::processEvents();
+    CHECK(view.sentences().isEmpty());
+    CHECK(view.picture().size() == before.size()); // and does not jump about while words come and go
+    CHECK(view.picture().grab().toImage() != before);
+    document.dropPreview();
+    QCoreApplication::processEvents();
+    CHECK(view.sentences().size() == 1);
+    CHECK(view.picture().grab().toImage() == before);
+}
+
+TEST_CASE("a click on the piece selects the panel on the cloth, and the arrows go from one to the next",
+          "[piece view]") {
+    JobDocument document;
+    document.startWith(bench());
+    CoveredPieceView view(document);
+    view.resize(290, 480);
+    view.show();
+    CoveredPiecePicture &picture = view.picture();
+    const auto middle = [&](const CopyOf &copy) {
+        return picture.view().at(boxOf(picture.piece().panel(copy)->outline)).center().toPoint();
+    };
+    QTest::mouseClick(&picture, Qt::LeftButton, {}, middle({"Seat", 1}));
+    CHECK(document.selection() == CutName{"Seat", 1, 1});
+    QTest::keyClick(&picture, Qt::Key_Up);
+    CHECK(document.selection() == CutName{"Back", 1, 1});
+    QTest::keyClick(&picture, Qt::Key_Down);
+    QTest::keyClick(&picture, Qt::Key_Down);
+    CHECK(document.selection() == CutName{"Front band", 1, 1});
+    // The second stool is put aside: it is meant as a panel of the list.
+    QTest::mouseClick(&picture, Qt::LeftButton, {}, middle({"Stool", 2}));
+    CHECK(document.selectedPanel() == "Stool");
+    QTest::mouseClick(&picture, Qt::LeftButton, {}, QPoint(2, picture.height() - 2));
+    CHECK(document.selection() == std::nullopt);
+    const CoveredPanel &band = *picture.piece().panel({"Front band", 1});
+    CHECK(panelWords(document.job(), picture.piece(), band) ==
+          QStringList{u"Front band, seen 24 × 6"_s, u"Front band: stripes miss the seat by 1 ½ in"_s});
+}
+
+TEST_CASE("the covered piece is written as a picture, and what stands in the way is said", "[piece view]") {
+    QTemporaryDir folder;
+    const Job job = bench();
+    const std::filesystem::path file = folder.filePath(u"piece.png"_s).toStdString();
+    REQUIRE(writeCoveredPiecePng(job, job.layouts[0], file, 800));
+    const QImage image(QString::fromStdString(file.string()));
+    CHECK(std::max(image.width(), image.height()) >= 800);
+    CHECK_FALSE(writeCoveredPiecePng(job, job.layouts[0], folder.filePath(u"none/piece.png"_s).toStdString()));
+    const auto empty = writeCoveredPiecePng(jobOf(bolt(54_in), {}), {}, file);
+    REQUIRE_FALSE(empty);
+    CHECK(empty.error().text.find("no panels") != std::string::npos);
+}
