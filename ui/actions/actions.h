@@ -39,6 +39,7 @@ enum class ActionId {
     ZoomToFit,
     ShowLeftPane,
     ShowRightPane,
+    ShowKept,
     LargerText,
     SmallerText,
     LookAsSystem,

@@ -32,9 +32,10 @@ QString styleSheetFor(const Colours &c, int px) {
         QLabel#bigTitle { font-weight: bold; font-size: %10px; }
         QLabel#quiet { color: %3; font-size: %11px; }
         QLabel#jobTitle { font-weight: bold; font-size: %9px; }
-        QWidget#header, QWidget#leftPane, QWidget#rightPane { background: %1; }
+        QWidget#header, QWidget#leftPane, QWidget#rightPane, QWidget#keptPane { background: %1; }
         QWidget#header { border-bottom: 1px solid %4; }
         QWidget#leftPane { border-right: 1px solid %4; }
+        QWidget#keptPane { border-top: 1px solid %4; }
         QWidget#rightPane { border-left: 1px solid %4; }
         QWidget#startPage { background: %7; }
         QFrame#sheet { background: %1; border: 1px solid %4; border-radius: 8px; }

@@ -12,8 +12,11 @@
 #include "ui/forms/cloth_form.h"
 #include "ui/forms/job_card_form.h"
 #include "ui/forms/panel_table.h"
+#include "ui/kept/kept_layouts.h"
+#include "ui/kept/layout_comparison.h"
 #include "ui/panes/cut_list.h"
 #include "ui/panes/standing_pane.h"
+#include "ui/piece/covered_piece_view.h"
 #include "ui/planning/planning.h"
 #include "ui/settings/preferences.h"
 #include "ui/text/words.h"
@@ -81,21 +84,28 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     m_centre->addWidget(m_canvas);
     m_sheet = new OverSheet(m_centre);
     m_cutList = new CutListPane(*m_document, whole);
-    m_standingPane = new StandingPane(*m_document, *m_standing, whole);
+    m_rightPane = new QSplitter(Qt::Vertical, whole);
+    m_piece = new CoveredPieceView(*m_document, m_rightPane);
+    m_standingPane = new StandingPane(*m_document, *m_standing, m_rightPane);
+    m_rightPane->setHandleWidth(1);
+    m_rightPane->setSizes({400, 300});
+    m_kept = new KeptLayouts(*m_document, whole);
     named(m_cutList, u"leftPane"_s);
-    named(m_standingPane, u"rightPane"_s);
+    named(m_rightPane, u"rightPane"_s);
+    named(m_kept, u"keptPane"_s);
     auto *splitter = new QSplitter(Qt::Horizontal, whole);
     splitter->setHandleWidth(1);
     splitter->addWidget(m_cutList);
     splitter->addWidget(m_centre);
-    splitter->addWidget(m_standingPane);
+    splitter->addWidget(m_rightPane);
     splitter->setStretchFactor(1, 1);
     splitter->setCollapsible(1, false);
-    splitter->setSizes({290, 880, 270});
+    splitter->setSizes({290, 860, 290});
     buildHeader(header);
     column->addWidget(header);
     column->addWidget(m_notice);
     column->addWidget(splitter, 1);
+    column->addWidget(m_kept);
     setCentralWidget(whole);
 
     m_files = new FileDesk(*m_document, m_preferences, *m_notice, this);
@@ -118,7 +128,7 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
         m_document->select(std::nullopt);
     });
     m_cutList->setVisible(preferences.paneShown(u"left"_s));
-    m_standingPane->setVisible(preferences.paneShown(u"right"_s));
+    m_rightPane->setVisible(preferences.paneShown(u"right"_s));
     if (!preferences.geometry().isEmpty()) restoreGeometry(preferences.geometry());
     m_actions->paintIcons(coloursOf(palette()).accent);
     refreshRecent();
@@ -191,6 +201,7 @@ void MainWindow::buildMenus() {
     (*m_actions)[ActionId(int(ActionId::LookAsSystem) + int(m_preferences.look()))]->setChecked(true);
     (*m_actions)[ActionId::ShowLeftPane]->setChecked(m_preferences.paneShown(u"left"_s));
     (*m_actions)[ActionId::ShowRightPane]->setChecked(m_preferences.paneShown(u"right"_s));
+    (*m_actions)[ActionId::ShowKept]->setChecked(m_preferences.paneShown(u"kept"_s));
 }
 
 void MainWindow::wireActions() {
@@ -241,8 +252,19 @@ void MainWindow::wireActions() {
         m_preferences.setPaneShown(u"left"_s, shown);
     });
     on(ActionId::ShowRightPane, [this](bool shown) {
-        m_standingPane->setVisible(shown);
+        m_rightPane->setVisible(shown);
         m_preferences.setPaneShown(u"right"_s, shown);
+    });
+    on(ActionId::ShowKept, [this](bool shown) {
+        m_preferences.setPaneShown(u"kept"_s, shown);
+        refreshCentre();
+    });
+    connect(m_piece, &CoveredPieceView::failed, this, [this](const QString &sentence) { m_notice->say(sentence); });
+    connect(m_piece, &CoveredPieceView::saved, this,
+            [this](const QString &file) { m_notice->say(tr("The picture is in %1.").arg(file)); });
+    connect(m_kept, &KeptLayouts::comparisonWanted, this, [this](int with) {
+        m_sheet->show(tr("One over the other"),
+                      new LayoutComparison(m_document->job(), m_document->layoutIndex(), with));
     });
     on(ActionId::LargerText, [this] { scaleText(10); });
     on(ActionId::SmallerText, [this] { scaleText(-10); });
@@ -380,6 +402,7 @@ void MainWindow::refreshCentre() {
     const bool empty = !m_begun && m_document->job().panels.empty();
     QWidget *wanted = empty ? static_cast<QWidget *>(m_start) : m_canvas;
     if (m_centre->currentWidget() != wanted) m_centre->setCurrentWidget(wanted);
+    m_kept->setVisible(!empty && m_preferences.paneShown(u"kept"_s));
     if (m_sheet->isVisible()) m_sheet->raise();
 }
 

@@ -18,9 +18,11 @@ namespace boltwright::ui {
 
 class Actions;
 class Canvas;
+class CoveredPieceView;
 class CutListPane;
 class FileDesk;
 class JobDocument;
+class KeptLayouts;
 class LayoutDeeds;
 class NoticeBar;
 class OverSheet;
@@ -44,6 +46,8 @@ public:
     Canvas &canvas() { return *m_canvas; }
     Standing &standing() { return *m_standing; }
     StandingPane &standingPane() { return *m_standingPane; }
+    CoveredPieceView &coveredPiece() { return *m_piece; }
+    KeptLayouts &kept() { return *m_kept; }
     CutListPane &cutList() { return *m_cutList; }
     NoticeBar &notice() { return *m_notice; }
     OverSheet &sheet() { return *m_sheet; }
@@ -90,6 +94,9 @@ private:
     Canvas *m_canvas = nullptr;
     CutListPane *m_cutList = nullptr;
     StandingPane *m_standingPane = nullptr;
+    CoveredPieceView *m_piece = nullptr;
+    KeptLayouts *m_kept = nullptr;
+    QSplitter *m_rightPane = nullptr;
     NoticeBar *m_notice = nullptr;
     FileDesk *m_files = nullptr;
     OverSheet *m_sheet = nullptr;
