@@ -88,7 +88,9 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     m_piece = new CoveredPieceView(*m_document, m_rightPane);
     m_standingPane = new StandingPane(*m_document, *m_standing, m_rightPane);
     m_rightPane->setHandleWidth(1);
-    m_rightPane->setSizes({400, 300});
+    m_rightPane->setSizes({460, 240});
+    m_rightPane->setStretchFactor(0, 2);
+    m_rightPane->setStretchFactor(1, 1);
     m_kept = new KeptLayouts(*m_document, whole);
     named(m_cutList, u"leftPane"_s);
     named(m_rightPane, u"rightPane"_s);
