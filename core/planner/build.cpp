@@ -80,6 +80,82 @@ bool allWithin(const std::vector<Length> &lengths, Length shortest, Length longe
     return std::all_of(lengths.begin(), lengths.end(), [&](Length l) { return l >= shortest && l <= longest; });
 }
 
+/// What the pattern asks of pieces that lie side by side across a bolt: a piece that holds the motif has to find one in
+/// the cloth's width, and where the pattern runs on over the joins all of them have to at once.
+class PieceRoom {
+public:
+    PieceRoom(const Panel &panel, const Cloth &cloth, const PanelBox &box, bool sideToSide)
+        : m_low(box.low.x), m_match(panel.pieces.match) {
+        const auto turns = turnsOf(panel, cloth, cloth);
+        const auto upright = [](Turn t) { return t == Turn::Deg0; };
+        if (!cloth.bolt || !sideToSide || !std::all_of(turns.begin(), turns.end(), upright)) return;
+        const auto lattice = cloth.latticeOn(std::nullopt);
+        if (!lattice || !lattice->repeatsAcross()) return;
+        m_step = lattice->across();
+        const ClothBox room = boxOf(roomOf(cloth, std::nullopt));
+        m_from = room.low.x;
+        m_to = room.high.x;
+        if (panel.motif && panel.motif->centre != Centre::Up) {
+            m_motif = anchorOf(panel).x - m_low;
+            m_phase = lattice->motif().x - *m_motif;
+        }
+    }
+
+    /// Whether a join would cut through the motif that the panel is centred on.
+    bool partsMotif(const std::vector<Length> &lengths, Length seam) const {
+        Length join;
+        for (std::size_t k = 0; m_motif && k + 1 < lengths.size(); ++k) {
+            join += lengths[k] - seam * ((k > 0) + 1);
+            if (abs(join - *m_motif) <= seam + Length::ticks(1)) return true;
+        }
+        return false;
+    }
+
+    bool holds(const std::vector<Length> &lengths, Length seam) const {
+        if (m_step == Length{} || (!m_match && !m_motif)) return true;
+        std::vector<Piece> pieces;
+        Length at; // from the panel's low end to the join before the piece
+        for (std::size_t k = 0; k < lengths.size(); ++k) {
+            const Length before = k > 0 ? seam : Length{}, after = k + 1 < lengths.size() ? seam : Length{};
+            const Length net = lengths[k] - before - after;
+            const bool last = k + 1 == lengths.size();
+            const bool bound = m_match || (*m_motif >= at && (*m_motif < at + net || last));
+            if (bound) pieces.push_back({at - before, lengths[k]});
+            at += net;
+        }
+        if (m_motif) return allAt(pieces, m_phase);
+        // The first phase at which one of them begins to fit would do if any does.
+        return std::any_of(pieces.begin(), pieces.end(), [&](Piece p) { return allAt(pieces, m_from - p.from); });
+    }
+
+    /// Three pieces whose middle one is as long as it can be about a motif; none where no motif asks.
+    std::optional<Length> centreLength(Length whole) const {
+        if (m_step == Length{} || !m_motif || *m_motif * 2 != whole) return std::nullopt;
+        Length half;
+        const Length motif = m_phase + *m_motif;
+        for (Length x = m_from + modulo(motif - m_from, m_step); x < m_to; x += m_step)
+            half = std::max(half, std::min(x - m_from, m_to - x));
+        return half * 2;
+    }
+
+private:
+    struct Piece {
+        Length from, length; ///< of the cut, from the panel's low end
+    };
+    bool allAt(const std::vector<Piece> &pieces, Length phase) const {
+        return std::all_of(pieces.begin(), pieces.end(), [&](Piece p) {
+            return m_from + modulo(phase + p.from - m_from, m_step) + p.length <= m_to;
+        });
+    }
+
+    Length m_low;
+    bool m_match;
+    Length m_step;                 ///< zero: the pattern asks nothing
+    Length m_from, m_to;           ///< the room across the width
+    std::optional<Length> m_motif; ///< from the panel's low end
+    Length m_phase;                ///< where the panel's low end would lie
+};
+
 /// The pieces' cut lengths; empty for a whole cut.
 std::vector<Length> piecesFor(const Panel &panel, const Cloth &cloth) {
     if (panel.pieces.most <= 1) return {};
@@ -87,17 +163,31 @@ std::vector<Length> piecesFor(const Panel &panel, const Cloth &cloth) {
     const bool sideToSide = box.width() >= box.height();
     const Length whole = sideToSide ? box.width() : box.height();
     const Length longest = longestPiece(panel, cloth, sideToSide, sideToSide ? box.height() : box.width());
-    if (longest >= whole || longest == Length{}) return {};
     const Length seam = panel.pieces.seam;
+    const PieceRoom room(panel, cloth, box, sideToSide);
+    if (longest == Length{} || (longest >= whole && room.holds({whole}, seam))) return {};
+    // Where nothing better comes: joined through its motif, or where the pattern leaves no way, as the width alone
+    // asks.
+    std::vector<Length> parted, plain;
     for (int count = 2; count <= panel.pieces.most; ++count) {
-        std::vector<std::vector<Length>> ways = {fullCentre(whole, seam, count, longest),
-                                                 equalPieces(whole, seam, count)};
-        if (panel.pieces.where == Pieces::Where::Any)
-            ways.insert(ways.begin(), fullAndRest(whole, seam, count, longest));
-        for (const auto &way : ways)
-            if (allWithin(way, panel.pieces.shortest, longest)) return way;
+        std::vector<std::vector<Length>> ways;
+        if (longest < whole) {
+            if (panel.pieces.where == Pieces::Where::Any) ways.push_back(fullAndRest(whole, seam, count, longest));
+            ways.push_back(fullCentre(whole, seam, count, longest));
+        }
+        if (const auto centre = room.centreLength(whole); centre && *centre < std::min(longest, whole))
+            ways.push_back(fullCentre(whole, seam, count, *centre));
+        ways.push_back(equalPieces(whole, seam, count));
+        for (const auto &way : ways) {
+            if (!allWithin(way, panel.pieces.shortest, longest)) continue;
+            if (room.holds(way, seam)) {
+                if (!room.partsMotif(way, seam)) return way;
+                if (parted.empty()) parted = way;
+            }
+            if (plain.empty() && longest < whole) plain = way;
+        }
     }
-    return {};
+    return parted.empty() ? plain : parted;
 }
 
 /// The ring with every edge moved inwards, corners mitred; nothing where that turns an edge round.

@@ -39,8 +39,8 @@ struct GivenUp {
     bool operator==(const GivenUp &) const = default;
 };
 
-/// The cuts a job asks for, copy by copy, in the job's order: whole, or in as few pieces as the cloth needs (each a
-/// concession). `staying` cuts stand for their copies.
+/// The cuts a job asks for, copy by copy, in the job's order: whole, or in as few pieces as the cloth's width, and
+/// across a bolt the motif in it, need (each a concession). `staying` cuts stand for their copies.
 std::vector<Cut> draftCuts(const Job &job, const std::vector<Cut> &staying, const GivenUp &given = {});
 
 /// The cut lengths of a copy's pieces with one join more than its cloth needs, equal about the middle; empty when the

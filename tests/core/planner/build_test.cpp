@@ -61,6 +61,34 @@ TEST_CASE("balanced pieces are equal about the middle, a full width in the centr
     CHECK(three[0] == three[2]);
 }
 
+TEST_CASE("a part that must sit on a motif is joined where its pieces find one in the width", "[build]") {
+    // Motifs at 0, 27 and 54: two equal halves would have theirs at the join, and one of them would not fit about it.
+    Cloth cloth = bolt(54_in);
+    cloth.pattern = motifs(27_in, 27_in);
+    Panel back = centred(rectangle("Back", 70_in, 28_in), Centre::Across);
+    back.pieces.most = 3;
+    back.pieces.where = Pieces::Where::Balanced;
+    back.pieces.match = true;
+    const ClothInstance c = onlyInstance(jobOf(cloth, {back}));
+    CHECK(c.impossible.empty());
+    REQUIRE(c.drafts.size() == 3);
+    CHECK(c.drafts[1].length == 54_in);
+    CHECK(c.drafts[0].length == 8_in);
+}
+
+TEST_CASE("a part that fits the width but not about a motif is joined where it may be", "[build]") {
+    // Stripes at 6 3/4, 20 1/4, 33 3/4: about the second there is room for 40 1/2 in.
+    Cloth cloth = bolt(54_in);
+    cloth.pattern = stripes(13.5_in, 6.75_in);
+    Panel cushion = centred(rectangle("Cushion", 47_in, 19_in), Centre::Across);
+    CHECK(onlyInstance(jobOf(cloth, {cushion})).drafts.size() == 1);
+    cushion.pieces.most = 3;
+    const ClothInstance c = onlyInstance(jobOf(cloth, {cushion}));
+    REQUIRE(c.drafts.size() == 3);
+    CHECK(c.drafts[1].length == 40.5_in);
+    CHECK(c.drafts[0].length == 3.25_in);
+}
+
 TEST_CASE("what cannot lie on the cloth at all is said by name, with both measures", "[build]") {
     const ClothInstance c = onlyInstance(jobOf(bolt(54_in), {rectangle("Back", 60_in, 20_in)}));
     CHECK(c.impossible == "Back is cut 60 × 20 in, and the cloth is 54 in wide between the selvages");
