@@ -17,12 +17,37 @@ struct Flaw {
     bool operator==(const Flaw &) const = default;
 };
 
+/// A line drawn on the cloth with chalk, from edge to edge: a help for the hand, no rule. Panels come to rest at it.
+struct ChalkLine {
+    enum class Runs { Across, Along }; ///< from selvage to selvage at a y, or up the roll at an x
+    Runs runs = Runs::Across;
+    Length at;
+    Kept kept;
+    bool operator==(const ChalkLine &) const = default;
+};
+
+/// A few words pinned to a place of the cloth, for whoever cuts it.
+struct PinnedNote {
+    ClothPoint at;
+    std::string text;
+    Kept kept;
+    bool operator==(const PinnedNote &) const = default;
+};
+
+/// What a person drew on a bolt or remnant and pinned to it.
+struct Markings {
+    std::vector<ChalkLine> lines;
+    std::vector<PinnedNote> notes;
+    bool operator==(const Markings &) const = default;
+};
+
 /// Cloth off the roll: edge to edge, selvages included.
 struct Bolt {
     Length width;
     std::optional<Length> length; ///< none: as much as it takes
     Length square;                ///< lost at the cut end to square it
     std::vector<Flaw> flaws;
+    Markings markings;
     Kept kept;
     bool operator==(const Bolt &) const = default;
 };
@@ -32,6 +57,7 @@ struct Remnant {
     std::string id;
     ClothRing outline;
     std::vector<Flaw> flaws;
+    Markings markings;
     std::string lot;                 ///< dye lot; empty: not told
     std::optional<ClothPoint> motif; ///< where a motif sits on this remnant; none: as the pattern says
     Kept kept;

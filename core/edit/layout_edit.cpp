@@ -137,20 +137,26 @@ std::vector<Turn> turnsByHand(const Job &job, const Cut &cut) {
     return turns;
 }
 
-ClothPoint oneNudge(const Job &job, const Cut &cut, Heading heading) {
-    const Length step = Length::ticks(job.unit == Unit::Inch ? ticksIn(Unit::Inch) / 8 : 2 * ticksIn(Unit::Millimetre));
-    const ClothPoint here{cut.x, cut.y};
+ClothPoint stepped(ClothPoint from, Heading heading, Length step) {
     switch (heading) {
     case Heading::TowardsLeft:
-        return here - Vector{step, {}};
+        return from - Vector{step, {}};
     case Heading::TowardsRight:
-        return here + Vector{step, {}};
+        return from + Vector{step, {}};
     case Heading::UpTheRoll:
-        return here + Vector{{}, step};
+        return from + Vector{{}, step};
     case Heading::DownTheRoll:
-        return here - Vector{{}, step};
+        return from - Vector{{}, step};
     }
-    return here;
+    return from;
+}
+
+Length smallStep(Unit unit) {
+    return Length::ticks(unit == Unit::Inch ? ticksIn(Unit::Inch) / 8 : 2 * ticksIn(Unit::Millimetre));
+}
+
+ClothPoint oneNudge(const Job &job, const Cut &cut, Heading heading) {
+    return stepped({cut.x, cut.y}, heading, smallStep(job.unit));
 }
 
 namespace {

@@ -53,7 +53,11 @@ std::vector<Turn> turnsByHand(const Job &job, const Cut &cut);
 
 enum class Heading { TowardsLeft, TowardsRight, UpTheRoll, DownTheRoll };
 
-/// A small step that way, whatever it breaks: 1/8 in, or 2 mm.
+ClothPoint stepped(ClothPoint from, Heading heading, Length step);
+/// What an arrow key moves by: 1/8 in, or 2 mm.
+Length smallStep(Unit unit);
+
+/// A small step that way, whatever it breaks.
 ClothPoint oneNudge(const Job &job, const Cut &cut, Heading heading);
 
 /// The nearest place straight ahead where the cut may lie; none before the cloth ends.

@@ -36,11 +36,25 @@ void keysOf(Io &io, Flaw &flaw) {
 }
 
 template <class Io>
+void keysOf(Io &io, ChalkLine &line) {
+    io.must("runs", line.runs, AsWord{chalkWords});
+    io.must("at", line.at, AsLength{io.unit()});
+}
+
+template <class Io>
+void keysOf(Io &io, PinnedNote &note) {
+    io.must("at", note.at, AsPoint<ClothFrame>{io.unit()});
+    io.may("text", note.text, AsText{}, "");
+}
+
+template <class Io>
 void keysOf(Io &io, Bolt &bolt) {
     io.must("width", bolt.width, AsLength{io.unit()});
     io.maybe("length", bolt.length, AsLength{io.unit()});
     io.may("square", bolt.square, AsLength{io.unit()}, Length{});
     io.parts("flaws", bolt.flaws, Presence::Optional);
+    io.parts("chalk_lines", bolt.markings.lines, Presence::Optional);
+    io.parts("pinned_notes", bolt.markings.notes, Presence::Optional);
 }
 
 template <class Io>
@@ -48,6 +62,8 @@ void keysOf(Io &io, Remnant &remnant) {
     io.must("id", remnant.id, AsText{});
     io.must("outline", remnant.outline, AsRing<ClothFrame>{io.unit()});
     io.parts("flaws", remnant.flaws, Presence::Optional);
+    io.parts("chalk_lines", remnant.markings.lines, Presence::Optional);
+    io.parts("pinned_notes", remnant.markings.notes, Presence::Optional);
     io.may("lot", remnant.lot, AsText{}, "");
     io.maybe("motif", remnant.motif, AsPoint<ClothFrame>{io.unit()});
 }

@@ -135,6 +135,8 @@ inline constexpr std::array<Word<Unit>, 3> unitWords = {
     {{"in", Unit::Inch}, {"cm", Unit::Centimetre}, {"mm", Unit::Millimetre}}};
 inline constexpr std::array<Word<ShapeKind>, 3> shapeWords = {
     {{"rectangle", ShapeKind::Rectangle}, {"trapezoid", ShapeKind::Trapezoid}, {"polygon", ShapeKind::Polygon}}};
+inline constexpr std::array<Word<ChalkLine::Runs>, 2> chalkWords = {
+    {{"across", ChalkLine::Runs::Across}, {"along", ChalkLine::Runs::Along}}};
 inline constexpr std::array<Word<Way>, 2> wayWords = {{{"one", Way::One}, {"two", Way::Two}}};
 inline constexpr std::array<Word<PatternUp>, 2> upWords = {{{"roll", PatternUp::Roll}, {"across", PatternUp::Across}}};
 inline constexpr std::array<Word<Run>, 5> runWords = {{{"up-roll", Run::UpRoll},

@@ -108,4 +108,11 @@ const std::vector<Flaw> &flawsOn(const Cloth &cloth, const std::optional<std::st
     return remnant ? remnant->flaws : none;
 }
 
+const Markings &markingsOn(const Cloth &cloth, const std::optional<std::string> &on) {
+    static const Markings none;
+    if (cloth.bolt) return cloth.bolt->markings;
+    const Remnant *remnant = on ? cloth.remnant(*on) : nullptr;
+    return remnant ? remnant->markings : none;
+}
+
 } // namespace boltwright

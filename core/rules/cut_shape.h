@@ -45,5 +45,6 @@ std::vector<LaidCut> layAll(const Job &job, const Layout &layout);
 /// counter-clockwise (the distance to keep from it is another matter).
 ClothRing roomOf(const Cloth &cloth, const std::optional<std::string> &on);
 const std::vector<Flaw> &flawsOn(const Cloth &cloth, const std::optional<std::string> &on);
+const Markings &markingsOn(const Cloth &cloth, const std::optional<std::string> &on);
 
 } // namespace boltwright

@@ -21,8 +21,8 @@ std::string nameOf(const Panel &panel) { return panel.name.empty() ? panel.id : 
 /// The hand, the cut and everything it may come to rest against.
 class Table {
 public:
-    Table(const Job &job, const Layout &layout, int cut, ClothPoint hand)
-        : m_job(job), m_layout(layout), m_cut(cut), m_hand(hand) {
+    Table(const Job &job, const Layout &layout, int cut, ClothPoint hand, std::vector<int> alongWith = {})
+        : m_job(job), m_layout(layout), m_cut(cut), m_hand(hand), m_alongWith(std::move(alongWith)) {
         moveTo(hand);
         m_laid = layAll(job, m_layout);
         m_places = allowedPlaces(job, m_layout, cut);
@@ -39,8 +39,9 @@ public:
         std::vector<Spot> all;
         const Length size = side(me().box, x, true) - side(me().box, x, false);
         edges(all, x, size);
+        chalkLines(all, x, size);
         for (std::size_t i = 0; i < m_laid.size(); ++i) {
-            if (int(i) == m_cut || !m_laid[i].panel || !sameSheet(int(i))) continue;
+            if (int(i) == m_cut || !m_laid[i].panel || !sameSheet(int(i)) || movesAlong(int(i))) continue;
             neighbour(all, x, size, m_laid[i]);
         }
         return all;
@@ -125,6 +126,20 @@ private:
         }
     }
 
+    bool movesAlong(int other) const {
+        return std::find(m_alongWith.begin(), m_alongWith.end(), other) != m_alongWith.end();
+    }
+
+    void chalkLines(std::vector<Spot> &all, bool x, Length size) const {
+        for (const ChalkLine &line : markingsOn(m_job.clothOf(mine()), mine().on).lines) {
+            if ((line.runs == ChalkLine::Runs::Along) != x) continue;
+            const auto guide = [&](const char *text) { return Guide{Guide::Kind::Chalk, !x, line.at, text}; };
+            all.push_back({line.at, guide("at the chalk line")});
+            all.push_back({line.at - size, guide("at the chalk line")});
+            all.push_back({line.at - Length::ticks(size.ticks() / 2), guide("centred on the chalk line")});
+        }
+    }
+
     void neighbour(std::vector<Spot> &all, bool x, Length size, const LaidCut &other) const {
         const Length low = side(other.box, x, false), high = side(other.box, x, true);
         const std::string name = nameOf(*other.panel);
@@ -143,6 +158,7 @@ private:
     Layout m_layout;
     int m_cut;
     ClothPoint m_hand;
+    std::vector<int> m_alongWith;
     std::vector<LaidCut> m_laid;
     std::optional<PlaceSet> m_places;
     ClothBox m_room;
@@ -244,6 +260,167 @@ Settled rest(const Job &job, const Layout &layout, int cut, ClothPoint hand, Len
         if (table.roomAt(c.corner))
             if (Settled s = finish(table, c); s.right) return s;
     return here;
+}
+
+namespace {
+
+/// Several cuts in the hand. Each has a table of its own, on which only the ones that stay attract it.
+class Handful {
+public:
+    Handful(const Job &job, const Layout &layout, std::vector<int> cuts, int lead, ClothPoint hand)
+        : m_job(job), m_layout(layout), m_cuts(std::move(cuts)), m_lead(lead), m_laid(layAll(job, layout)) {
+        std::erase_if(m_cuts, [&](int cut) { return !m_laid[std::size_t(cut)].panel; });
+        m_by = hand - cornerOf(lead);
+        for (int cut : m_cuts) m_tables.emplace_back(job, layout, cut, cornerOf(cut) + m_by, m_cuts);
+    }
+
+    /// How far they might move, and what would hold them there; nearest to the hand first.
+    struct Shift {
+        Area distance = 0;
+        Vector by;
+        int held = -1; ///< the cut that the guides are about
+        std::optional<Guide> x, y;
+    };
+
+    std::vector<Shift> near(Length reach) const {
+        std::vector<Shift> all;
+        for (std::size_t i = 0; i < m_cuts.size(); ++i) {
+            const ClothPoint from = cornerOf(m_cuts[i]);
+            for (const Candidate &c : candidates(m_tables[i], from + m_by, reach, 3))
+                all.push_back({c.distance, c.corner - from, m_cuts[i], c.x, c.y});
+        }
+        return inOrder(std::move(all));
+    }
+
+    /// Wherever any of them would lie against something.
+    std::vector<Shift> everywhere() const {
+        constexpr std::size_t most = 24; // on each axis; beyond the nearest so many nobody would look for it
+        std::vector<Shift> all;
+        for (std::size_t i = 0; i < m_cuts.size(); ++i) {
+            const ClothPoint from = cornerOf(m_cuts[i]), hand = from + m_by;
+            const PlaceSet places = m_tables[i].places().value_or(PlaceSet{});
+            for (const Spot &x : someNearest(m_tables[i].spots(true), hand.x, most))
+                for (const Length atX : {places.previousX(x.at), places.nextX(x.at)})
+                    for (const Spot &y : someNearest(m_tables[i].spots(false), hand.y, most))
+                        for (const Length atY : {places.previousY(atX, y.at), places.nextY(atX, y.at)}) {
+                            const ClothPoint p{atX, atY};
+                            all.push_back({dot(p - hand, p - hand), p - from, m_cuts[i],
+                                           atX == x.at ? x.guide : std::nullopt, atY == y.at ? y.guide : std::nullopt});
+                        }
+        }
+        return inOrder(std::move(all));
+    }
+
+    /// As far as the pattern goes; cloth, flaws and neighbours are asked by `roomFor`.
+    bool inPhase(Vector by) const {
+        for (std::size_t i = 0; i < m_cuts.size(); ++i) {
+            const auto &places = m_tables[i].places();
+            if (places && !places->holds(cornerOf(m_cuts[i]) + by, Length::ticks(2))) return false;
+        }
+        return true;
+    }
+
+    bool roomFor(Vector by) {
+        moveAll(by);
+        return std::all_of(m_cuts.begin(), m_cuts.end(),
+                           [&](int cut) { return hasRoom(m_job, m_moved, m_movedLaid, cut); });
+    }
+
+    Settled at(const Shift &shift) {
+        moveAll(shift.by);
+        Settled s;
+        s.corner = cornerOf(m_lead) + shift.by;
+        for (int cut : m_cuts) {
+            const auto found = breachesOf(m_job, m_moved, m_movedLaid, cut);
+            s.broken.insert(s.broken.end(), found.begin(), found.end());
+        }
+        s.right = s.broken.empty();
+        if (shift.x) s.guides.push_back(*shift.x);
+        if (shift.y) s.guides.push_back(*shift.y);
+        const auto held = std::find(m_cuts.begin(), m_cuts.end(), shift.held);
+        if (held == m_cuts.end()) return s;
+        const Table &table = m_tables[std::size_t(held - m_cuts.begin())];
+        Settled own{cornerOf(*held) + shift.by, s.right, {}, {}};
+        table.motifGuides(own);
+        s.guides.insert(s.guides.end(), own.guides.begin(), own.guides.end());
+        return s;
+    }
+
+    Shift inTheHand() const { return {0, m_by, -1, {}, {}}; }
+    bool isEmpty() const { return m_cuts.empty(); }
+
+private:
+    ClothPoint cornerOf(int cut) const {
+        const Cut &c = m_layout.cuts[std::size_t(cut)];
+        return {c.x, c.y};
+    }
+
+    static std::vector<Spot> someNearest(std::vector<Spot> spots, Length hand, std::size_t most) {
+        spots = nearest(std::move(spots), hand, Length::limit());
+        if (spots.size() > most) spots.resize(most);
+        spots.push_back({hand, std::nullopt});
+        return spots;
+    }
+
+    static std::vector<Shift> inOrder(std::vector<Shift> all) {
+        std::stable_sort(all.begin(), all.end(),
+                         [](const Shift &a, const Shift &b) { return a.distance < b.distance; });
+        return all;
+    }
+
+    void moveAll(Vector by) {
+        if (m_moved.cuts.empty()) m_moved = m_layout;
+        if (m_movedLaid.empty()) m_movedLaid = m_laid;
+        for (int cut : m_cuts) {
+            Cut &c = m_moved.cuts[std::size_t(cut)];
+            const Vector step = cornerOf(cut) + by - ClothPoint{c.x, c.y};
+            c.x += step.x;
+            c.y += step.y;
+            LaidCut &laidCut = m_movedLaid[std::size_t(cut)];
+            laidCut.cut = &c;
+            laidCut.ring = moved(std::move(laidCut.ring), step);
+            laidCut.box.low = laidCut.box.low + step;
+            laidCut.box.high = laidCut.box.high + step;
+        }
+    }
+
+    const Job &m_job;
+    const Layout &m_layout;
+    std::vector<int> m_cuts;
+    int m_lead;
+    Vector m_by; ///< from where they were taken up to where the hand is
+    std::vector<LaidCut> m_laid;
+    std::vector<Table> m_tables;
+    Layout m_moved;
+    std::vector<LaidCut> m_movedLaid;
+};
+
+/// The first of the shifts where all of them may lie.
+std::optional<Settled> firstRight(Handful &hand, const std::vector<Handful::Shift> &shifts) {
+    for (const Handful::Shift &shift : shifts)
+        if (hand.inPhase(shift.by) && hand.roomFor(shift.by))
+            if (Settled s = hand.at(shift); s.right) return s;
+    return std::nullopt;
+}
+
+} // namespace
+
+Settled settleTogether(const Job &job, const Layout &layout, const std::vector<int> &cuts, int lead, ClothPoint hand,
+                       Length reach) {
+    Handful handful(job, layout, cuts, lead, hand);
+    if (handful.isEmpty()) return {hand, false, {}, {}};
+    if (reach == Length{}) return handful.at(handful.inTheHand());
+    const auto shifts = handful.near(reach);
+    if (auto right = firstRight(handful, shifts)) return *right;
+    return handful.at(shifts.front());
+}
+
+Settled restTogether(const Job &job, const Layout &layout, const std::vector<int> &cuts, int lead, ClothPoint hand,
+                     Length reach) {
+    Settled here = settleTogether(job, layout, cuts, lead, hand, reach);
+    if (here.right || reach == Length{}) return here;
+    Handful handful(job, layout, cuts, lead, hand);
+    return handful.isEmpty() ? here : firstRight(handful, handful.everywhere()).value_or(here);
 }
 
 } // namespace boltwright

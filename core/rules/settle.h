@@ -10,7 +10,7 @@ namespace boltwright {
 
 /// Why a dragged cut comes to rest where it does, for the guide drawn there.
 struct Guide {
-    enum class Kind { Motif, Neighbour, Level, Selvage, CutEnd, Partner };
+    enum class Kind { Motif, Neighbour, Level, Selvage, CutEnd, Partner, Chalk };
     Kind kind;
     bool across = false; ///< the guide runs across the width (it holds a y); otherwise along the roll (it holds an x)
     Length at;           ///< that x or y, cloth frame
@@ -34,5 +34,14 @@ Settled settle(const Job &job, const Layout &layout, int cut, ClothPoint hand, L
 /// Where it comes to rest when the hand lets go: as `settle`, and where it may not lie there, the nearest place where
 /// it may. `right` false: there is none on that cloth (the corner is then where the hand was).
 Settled rest(const Job &job, const Layout &layout, int cut, ClothPoint hand, Length reach);
+
+/// The same for several cuts in the hand at once, which keep their places to each other. `cuts` are indices, `lead`
+/// one of them; the hand holds the box of that one, and `corner` is where it comes to rest. Each stays on its sheet.
+/// What attracts any of them attracts all; `broken` is what they break together. In the layout they lie where they were
+/// taken up, so that the pattern's places are known.
+Settled settleTogether(const Job &job, const Layout &layout, const std::vector<int> &cuts, int lead, ClothPoint hand,
+                       Length reach);
+Settled restTogether(const Job &job, const Layout &layout, const std::vector<int> &cuts, int lead, ClothPoint hand,
+                     Length reach);
 
 } // namespace boltwright

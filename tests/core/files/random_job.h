@@ -61,11 +61,12 @@ private:
         cloth.id = id;
         cloth.name = text();
         if (sometimes()) {
-            cloth.bolt = Bolt{length(400'000, 500'000), {}, maybeLength(0, 9'000), flaws(), {}};
+            cloth.bolt = Bolt{length(400'000, 500'000), {}, maybeLength(0, 9'000), flaws(), markings(), {}};
             if (sometimes()) cloth.bolt->length = length(1, 9'000'000);
         } else {
             for (int i = 0, n = whole(1, 2); i < n; ++i) {
-                cloth.remnants.push_back({"remnant " + std::to_string(i), ring<ClothFrame>(), flaws(), text(), {}, {}});
+                cloth.remnants.push_back(
+                    {"remnant " + std::to_string(i), ring<ClothFrame>(), flaws(), markings(), text(), {}, {}});
                 if (sometimes()) cloth.remnants.back().motif = point<ClothFrame>();
             }
         }
@@ -89,6 +90,14 @@ private:
         std::vector<Flaw> all;
         while (whole(0, 2) == 0) all.push_back({ring<ClothFrame>(), text(), {}});
         return all;
+    }
+
+    Markings markings() {
+        Markings m;
+        while (whole(0, 2) == 0)
+            m.lines.push_back({one({ChalkLine::Runs::Across, ChalkLine::Runs::Along}), maybeLength(-9'000, 9'000), {}});
+        while (whole(0, 2) == 0) m.notes.push_back({point<ClothFrame>(), text(), {}});
+        return m;
     }
 
     Panel panel(const std::string &id, const Job &job) {
