@@ -23,7 +23,8 @@ using namespace Qt::StringLiterals;
 namespace boltwright::ui {
 
 Canvas::Canvas(JobDocument &document, Standing &standing, QWidget *parent)
-    : QAbstractScrollArea(parent), m_document(document), m_standing(standing), m_tool(new HandTool(*this)) {
+    : QAbstractScrollArea(parent), m_document(document), m_standing(standing), m_hand(new HandTool(*this)),
+      m_tool(m_hand) {
     setFrameShape(QFrame::NoFrame);
     setFocusPolicy(Qt::StrongFocus);
     viewport()->setMouseTracking(true);
@@ -226,6 +227,12 @@ void Canvas::scrollTowards(QPoint at) {
     if (dx) horizontalScrollBar()->setValue(horizontalScrollBar()->value() + dx);
 }
 
+void Canvas::scrollBy(int key) {
+    QScrollBar *bar = key == Qt::Key_Left || key == Qt::Key_Right ? horizontalScrollBar() : verticalScrollBar();
+    bar->triggerAction(key == Qt::Key_Left || key == Qt::Key_Up ? QScrollBar::SliderSingleStepSub
+                                                                : QScrollBar::SliderSingleStepAdd);
+}
+
 void Canvas::showSelection() {
     const int cut = m_document.selectedCut();
     if (cut < 0 || cut >= m_table.panels().size()) return;
@@ -244,6 +251,17 @@ void Canvas::changeEvent(QEvent *event) {
     QAbstractScrollArea::changeEvent(event);
     if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) arrange(m_fitted);
 }
+
+void Canvas::useTool(Tool &tool) {
+    if (m_tool == &tool) return;
+    m_tool->left();
+    m_tool = &tool;
+    m_tool->entered();
+    viewport()->update();
+    Q_EMIT toolChanged();
+}
+
+void Canvas::useHand() { useTool(*m_hand); }
 
 // Events.
 
@@ -294,15 +312,6 @@ void Canvas::wheelEvent(QWheelEvent *event) {
 void Canvas::keyPressEvent(QKeyEvent *event) {
     if (m_tool->keyPressed(event)) return;
     switch (event->key()) {
-    case Qt::Key_Left:
-    case Qt::Key_Right:
-    case Qt::Key_Up:
-    case Qt::Key_Down:
-        nudge(event->key(), event->modifiers() & Qt::ShiftModifier);
-        return;
-    case Qt::Key_Escape:
-        m_document.select(std::nullopt);
-        return;
     case Qt::Key_Space:
         if (!event->isAutoRepeat()) {
             m_spaceHeld = true;
@@ -335,40 +344,6 @@ void Canvas::keyReleaseEvent(QKeyEvent *event) {
     if (!m_tool->keyReleased(event)) QAbstractScrollArea::keyReleaseEvent(event);
 }
 
-void Canvas::nudge(int key, bool toNextPlace) {
-    Q_EMIT takingHold();
-    const int cut = m_document.selectedCut();
-    if (cut < 0) {
-        // Nothing in hand: the arrows move the view.
-        QScrollBar *bar = key == Qt::Key_Left || key == Qt::Key_Right ? horizontalScrollBar() : verticalScrollBar();
-        bar->triggerAction(key == Qt::Key_Left || key == Qt::Key_Up ? QScrollBar::SliderSingleStepSub
-                                                                    : QScrollBar::SliderSingleStepAdd);
-        return;
-    }
-    const Job &job = m_document.job();
-    Layout layout = m_document.laidLayout();
-    const Cut own = layout.cuts[std::size_t(cut)];
-    if (own.state != CutState::Planned) {
-        showNote(own.state == CutState::Locked ? tr("locked in place: unlock it to move it")
-                                               : tr("already cut: it stays where it was"));
-        return;
-    }
-    const Heading heading = key == Qt::Key_Left    ? Heading::DownTheRoll
-                            : key == Qt::Key_Right ? Heading::UpTheRoll
-                            : key == Qt::Key_Up    ? Heading::TowardsLeft
-                                                   : Heading::TowardsRight;
-    const auto corner = toNextPlace ? nextPlace(job, layout, cut, heading) : std::optional(oneNudge(job, own, heading));
-    if (!corner) {
-        showNote(tr("no further place that way"));
-        return;
-    }
-    const QString mark = fromCore(job.panel(own.panel)->mark);
-    const QString key1 = u"nudge %1 %2 %3"_s.arg(mark).arg(own.copy).arg(own.piece);
-    m_document.changeLayout(withCutMoved(job, std::move(layout), cut, boltwright::sheetOf(job, own), *corner),
-                            tr("Move %1").arg(mark), key1);
-    showSelection();
-}
-
 void Canvas::focusInEvent(QFocusEvent *event) {
     QAbstractScrollArea::focusInEvent(event);
     viewport()->update();
@@ -382,17 +357,9 @@ void Canvas::focusOutEvent(QFocusEvent *event) {
 }
 
 bool Canvas::focusNextPrevChild(bool next) {
-    // From panel to panel, and beyond the last on to the next widget, so that nobody is caught here.
-    const auto &cuts = m_document.layout().cuts;
-    const int now = m_document.selectedCut();
-    const int to = now < 0 ? (next ? 0 : int(cuts.size()) - 1) : now + (next ? 1 : -1);
-    if (!hasFocus() || to < 0 || to >= int(cuts.size())) {
-        if (hasFocus()) m_document.select(std::nullopt);
-        return QAbstractScrollArea::focusNextPrevChild(next);
-    }
-    m_document.select(nameOf(cuts[std::size_t(to)]));
-    showSelection();
-    return true;
+    if (hasFocus() && m_tool->tabbed(next)) return true;
+    if (hasFocus()) m_document.select(std::nullopt);
+    return QAbstractScrollArea::focusNextPrevChild(next);
 }
 
 bool Canvas::viewportEvent(QEvent *event) {
@@ -422,235 +389,6 @@ QString Canvas::describe(int cut) const {
     const QString reason = m_standing.firstReason(cut);
     if (!reason.isEmpty()) parts << reason;
     return parts.join(u"\n"_s);
-}
-
-// Painting.
-
-void Canvas::paintEvent(QPaintEvent *) {
-    if (!m_layerValid) paintLayer();
-    QPainter painter(viewport());
-    painter.drawPixmap(0, 0, m_layer);
-    painter.setRenderHint(QPainter::Antialiasing);
-    paintHand(painter);
-    paintTapes(painter);
-    paintFlags(painter);
-    paintReasons(painter);
-    m_tray.paint(painter, m_trayWelcoming, m_document.selectedPanel(), coloursOf(palette()), SlipFonts(font()));
-    m_tool->paintOver(painter);
-    paintNote(painter);
-    if (hasFocus() && m_document.selectedCut() < 0) {
-        QPen pen(coloursOf(palette()).accent, 2);
-        painter.setPen(pen);
-        painter.setBrush(Qt::NoBrush);
-        painter.drawRect(viewport()->rect().adjusted(1, 1, -1, -1));
-    }
-}
-
-void Canvas::paintLayer() {
-    const double ratio = devicePixelRatioF();
-    const QSize size = viewport()->size() * ratio;
-    if (m_layer.size() != size) m_layer = QPixmap(size);
-    m_layer.setDevicePixelRatio(ratio);
-    const Colours colours = coloursOf(palette());
-    const SlipFonts fonts(font());
-    m_layer.fill(colours.table);
-    QPainter painter(&m_layer);
-    painter.setRenderHint(QPainter::Antialiasing);
-    const QRectF seen(viewport()->rect());
-    const bool calm = !m_table.panels().isEmpty();
-    for (int i = 0; i < m_table.sheets().size(); ++i)
-        drawSheet(painter, m_table.sheets()[i].picture, toViewport(i), seen, calm, colours);
-    paintOffcuts(painter);
-    const int selected = m_document.selectedCut();
-    const auto paintPanel = [&](int i) {
-        const PanelOnTable &panel = m_table.panels()[i];
-        if (panel.sheet < 0 || (m_held && *m_held == i) || !cutRect(i).adjusted(-9, -9, 9, 9).intersects(seen)) return;
-        PanelLook look;
-        look.selected = i == selected;
-        look.broken = m_standing.isBroken(i);
-        drawPanel(painter, panel.picture, toViewport(panel.sheet), look, colours, fonts);
-    };
-    for (int i = 0; i < m_table.panels().size(); ++i)
-        if (i != selected) paintPanel(i);
-    if (selected >= 0 && selected < m_table.panels().size()) paintPanel(selected);
-    m_layerValid = true;
-}
-
-void Canvas::paintOffcuts(QPainter &painter) {
-    const Colours colours = coloursOf(palette());
-    const SlipFonts fonts(font());
-    for (const auto &[sheet, box] : m_offcuts) {
-        if (sheet >= m_table.sheets().size()) continue;
-        const QRectF rect = toViewport(sheet).mapRect(box);
-        QColor tint = colours.good;
-        tint.setAlpha(colours.dark ? 70 : 42);
-        painter.setPen(Qt::NoPen);
-        painter.setBrush(tint);
-        painter.drawRect(rect);
-        QPen edge(colours.good, 1.2, Qt::DashLine);
-        painter.setPen(edge);
-        painter.setBrush(Qt::NoBrush);
-        painter.drawRect(rect);
-        const Unit unit = m_document.job().unit;
-        const auto length = [](double mm) { return Length::ticks(qRound64(mm * 320)); };
-        const QString text = tr("offcut %1").arg(shownSize(length(box.height()), length(box.width()), unit));
-        const QFontMetricsF metrics(fonts.smallStrong);
-        const double wide = metrics.horizontalAdvance(text) + 16;
-        if (wide > rect.width() - 6 || metrics.height() + 8 > rect.height()) continue;
-        QRectF slip(0, 0, wide, metrics.height() + 6);
-        slip.moveCenter(rect.center());
-        QColor paper = colours.paper;
-        paper.setAlpha(200);
-        painter.setPen(Qt::NoPen);
-        painter.setBrush(paper);
-        painter.drawRoundedRect(slip, 6, 6);
-        painter.setFont(fonts.smallStrong);
-        painter.setPen(colours.good);
-        painter.drawText(slip, Qt::AlignCenter, text);
-    }
-}
-
-double Canvas::tapeTop(int sheet) const {
-    const SlipFonts fonts(font());
-    const double height = QFontMetricsF(fonts.small).height() + 14;
-    const QRectF cloth = m_table.sheetRect(sheet).translated(-scrolled());
-    // Scrolled so that the tape would leave the window, it stays at the upper edge as long as its cloth is in sight.
-    return std::min(std::max(cloth.top() - height - 12, flagHeight(fonts) + 14),
-                    std::max(cloth.top() - height - 12, cloth.bottom() - height));
-}
-
-void Canvas::paintTapes(QPainter &painter) {
-    const Colours colours = coloursOf(palette());
-    const SlipFonts fonts(font());
-    const double height = QFontMetricsF(fonts.small).height() + 14;
-    const QRectF seen = clothRoom();
-    for (int i = 0; i < m_table.sheets().size(); ++i) {
-        const QRectF cloth = m_table.sheetRect(i).translated(-scrolled());
-        if (!cloth.adjusted(-60, -120, 60, 40).intersects(seen)) continue;
-        TapePicture tape;
-        tape.zero = toViewport(i).map(QPointF(0, 0)).x();
-        const double left = std::max(cloth.left(), seen.left() - 6), right = std::min(cloth.right(), seen.right() + 6);
-        tape.rect = QRectF(left, tapeTop(i), std::max(0.0, right - left), height);
-        tape.pixelsPerMillimetre = m_table.scale();
-        tape.unit = m_document.job().unit;
-        drawTape(painter, tape, colours, fonts);
-        painter.setFont(fonts.small);
-        painter.setPen(colours.quiet);
-        const SheetOnTable &sheet = m_table.sheets()[i];
-        const double line = QFontMetricsF(fonts.small).height();
-        if (m_table.sheets().size() > 1) {
-            painter.setFont(fonts.smallStrong);
-            painter.setPen(colours.ink);
-            const double wide = QFontMetricsF(fonts.smallStrong).horizontalAdvance(sheet.label);
-            const double nameTop = sheet.bolt ? cloth.bottom() + 6 : tape.rect.top() - line - 5;
-            painter.drawText(QRectF(std::max(left, seen.left() + 8), nameTop, wide + 4, line), Qt::AlignLeft,
-                             sheet.label);
-        }
-        if (sheet.bolt && cloth.left() > line) {
-            painter.setFont(fonts.small);
-            painter.setPen(colours.quiet);
-            painter.save();
-            painter.translate(cloth.left() - 8, cloth.top());
-            painter.rotate(-90);
-            painter.drawText(QRectF(-140, -line, 140, line), Qt::AlignRight, tr("left selvage"));
-            painter.restore();
-            const QString wide = tr("%1 wide").arg(
-                shownLengthWithUnit(Length::ticks(qRound64(sheet.width * 320)), m_document.job().unit));
-            if (cloth.height() > 2 * QFontMetricsF(fonts.small).horizontalAdvance(wide)) {
-                painter.save();
-                painter.translate(cloth.left() - 8, cloth.bottom());
-                painter.rotate(-90);
-                painter.drawText(QRectF(0, -line, 140, line), Qt::AlignLeft, wide);
-                painter.restore();
-            }
-        }
-    }
-}
-
-void Canvas::paintFlags(QPainter &painter) {
-    const Colours colours = coloursOf(palette());
-    const SlipFonts fonts(font());
-    const Unit unit = m_document.job().unit;
-    const QRectF seen = clothRoom();
-    for (int i = 0; i < m_table.sheets().size(); ++i) {
-        const SheetOnTable &sheet = m_table.sheets()[i];
-        const ClothFigures *figures = m_standing.figuresOfCloth(sheet.sheet.cloth);
-        if (!sheet.bolt || !figures || figures->length <= Length{}) continue;
-        const QRectF cloth = m_table.sheetRect(i).translated(-scrolled());
-        FlagPicture flag;
-        flag.x = toViewport(i).map(onTable(ClothPoint{Length{}, figures->length})).x();
-        flag.top = tapeTop(i) - flagHeight(fonts) - 10;
-        flag.bottom = cloth.bottom() + 10;
-        if (flag.bottom < seen.top() || flag.top > seen.bottom()) continue;
-        flag.first = tr("%1 · buy %2").arg(shownAlongRoll(figures->length, unit), shownPurchase(figures->length, unit));
-        flag.second = tr("waste %1").arg(shownPercent(figures->waste()));
-        if (figures->bound)
-            flag.second = *figures->bound == figures->length
-                              ? tr("%1 · no layout takes less").arg(flag.second)
-                              : tr("%1 · least it can take %2").arg(flag.second, shownAlongRoll(*figures->bound, unit));
-        drawFlag(painter, flag, seen, colours, fonts);
-    }
-}
-
-void Canvas::paintHand(QPainter &painter) {
-    const auto &preview = m_document.preview();
-    if (!preview || preview->cut < 0 || preview->cut >= m_table.panels().size()) return;
-    const PanelOnTable &panel = m_table.panels()[preview->cut];
-    if (panel.sheet < 0) return;
-    const Colours colours = coloursOf(palette());
-    const SlipFonts fonts(font());
-    const QTransform toScreen = toViewport(panel.sheet);
-    const QRectF cloth = m_table.sheetRect(panel.sheet).translated(-scrolled());
-    PanelLook look;
-    look.selected = true;
-    look.held = true;
-    look.broken = !preview->settled.right;
-    drawPanel(painter, panel.picture, toScreen, look, colours, fonts);
-    for (const Guide &guide : preview->settled.guides) {
-        painter.setPen(QPen(colours.dark ? lightColours().accent : colours.accent, 1.8, Qt::DotLine));
-        if (guide.across) {
-            const double x = toScreen.map(onTable(ClothPoint{Length{}, guide.at})).x();
-            painter.drawLine(QPointF(x, cloth.top()), QPointF(x, cloth.bottom()));
-        } else {
-            const double y = toScreen.map(onTable(ClothPoint{guide.at, Length{}})).y();
-            painter.drawLine(QPointF(cloth.left(), y), QPointF(std::min(cloth.right(), clothRoom().right()), y));
-        }
-    }
-}
-
-void Canvas::paintReasons(QPainter &painter) {
-    const Colours colours = coloursOf(palette());
-    const SlipFonts fonts(font());
-    const QRectF room = clothRoom();
-    const auto &preview = m_document.preview();
-    const int cut = preview ? preview->cut : m_document.selectedCut();
-    if (cut < 0 || cut >= m_table.panels().size()) return;
-    const QRectF rect = cutRect(cut);
-    QPointF at(rect.left(), rect.bottom() + 8);
-    const QString reason = m_standing.firstReason(cut);
-    if (!reason.isEmpty()) {
-        const QRectF took = drawTag(painter, reason, at, room, colours.broken, colours.onBroken, fonts.small);
-        at.setY(took.bottom() + 4);
-    }
-    if (!preview) return;
-    QStringList held;
-    for (const Guide &guide : preview->settled.guides) held << withFractions(fromCore(guide.text));
-    held.removeDuplicates();
-    for (const QString &text : held) {
-        const QRectF took = drawTag(painter, text, at, room, colours.accent, colours.onAccent, fonts.small);
-        at.setX(took.right() + 6);
-        at.setY(took.top());
-    }
-}
-
-void Canvas::paintNote(QPainter &painter) {
-    if (m_note.isEmpty()) return;
-    const SlipFonts fonts(font());
-    const Colours colours = coloursOf(palette());
-    const QRectF room = clothRoom();
-    const double wide = QFontMetricsF(fonts.small).horizontalAdvance(m_note) + 22;
-    drawTag(painter, m_note, QPointF(room.center().x() - wide / 2, room.bottom() - 48), room, colours.ink,
-            colours.paper, fonts.small);
 }
 
 } // namespace boltwright::ui

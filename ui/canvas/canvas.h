@@ -36,17 +36,25 @@ public:
     void showSelection();
     QString describe(int cut) const; ///< a sentence for those who listen
 
+    // The tool in the hand. Tools belong to the canvas as a QObject's children do.
+    Tool &tool() { return *m_tool; }
+    void useTool(Tool &tool); ///< the one in use gives up what it holds
+    void useHand();
+
     // For tools; viewport pixels.
     int cutAt(QPointF viewport) const;
     std::optional<CopyOf> trayCopyAt(QPointF viewport) const { return m_tray.copyAt(viewport); }
     int sheetUnder(QPointF viewport) const;             ///< -1: bare table
     int sheetNear(QPointF viewport) const;              ///< the nearest; -1: there are none
     QPointF toSheet(int sheet, QPointF viewport) const; ///< in the sheet's table frame, millimetres
+    QTransform toViewport(int sheet) const;             ///< from that frame
+    QRectF clothRoom() const;                           ///< the viewport above the tray
     QRectF cutRect(int cut) const;
     bool overTray(QPointF viewport) const;
     void setTrayWelcoming(bool welcoming);
     void hold(std::optional<int> cut); ///< the cut in the hand is painted apart from those that lie still
     void scrollTowards(QPoint viewport);
+    void scrollBy(int arrowKey);        ///< one step of the view that way
     void showNote(const QString &text); ///< a tag that goes away by itself
 
     QSize sizeHint() const override { return {900, 600}; }
@@ -55,6 +63,7 @@ Q_SIGNALS:
     /// The hand takes hold of a panel: whatever else changes the layout stops.
     void takingHold();
     void zoomChanged();
+    void toolChanged();
 
 protected:
     void paintEvent(QPaintEvent *event) override;
@@ -80,9 +89,6 @@ private:
     void layerStale();
     Table::Spacing spacing() const;
     QPointF scrolled() const;
-    QRectF clothRoom() const; ///< the viewport above the tray
-    QTransform toViewport(int sheet) const;
-    void nudge(int key, bool toNextPlace);
 
     void paintLayer();
     void paintOffcuts(QPainter &painter);
@@ -97,7 +103,8 @@ private:
     Standing &m_standing;
     Table m_table;
     Tray m_tray;
-    Tool *m_tool = nullptr;
+    Tool *m_hand; ///< takes hold of panels; what is in use when nothing else is
+    Tool *m_tool;
     QPixmap m_layer; ///< what lies still
     bool m_layerValid = false;
     std::optional<int> m_held;

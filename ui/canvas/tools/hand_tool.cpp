@@ -9,6 +9,8 @@
 
 #include <algorithm>
 
+using namespace Qt::StringLiterals;
+
 namespace boltwright::ui {
 
 namespace {
@@ -159,7 +161,7 @@ void HandTool::giveUp() {
 }
 
 bool HandTool::keyPressed(QKeyEvent *event) {
-    if (m_holding != Holding::Dragging) return false;
+    if (m_holding != Holding::Dragging) return keyPressedEmptyHanded(event);
     if (event->key() == Qt::Key_Escape) {
         giveUp();
         return true;
@@ -174,6 +176,70 @@ bool HandTool::keyPressed(QKeyEvent *event) {
         return true;
     }
     return false;
+}
+
+bool HandTool::keyPressedEmptyHanded(QKeyEvent *event) {
+    switch (event->key()) {
+    case Qt::Key_Left:
+    case Qt::Key_Right:
+    case Qt::Key_Up:
+    case Qt::Key_Down:
+        nudge(event->key(), event->modifiers() & Qt::ShiftModifier);
+        return true;
+    case Qt::Key_Escape:
+        m_canvas.document().select(std::nullopt);
+        return true;
+    default:
+        return false;
+    }
+}
+
+void HandTool::nudge(int key, bool toNextPlace) {
+    Q_EMIT m_canvas.takingHold();
+    JobDocument &document = m_canvas.document();
+    const int cut = document.selectedCut();
+    if (cut < 0) {
+        m_canvas.scrollBy(key);
+        return;
+    }
+    const Job &job = document.job();
+    Layout layout = document.laidLayout();
+    const Cut own = layout.cuts[std::size_t(cut)];
+    if (own.state != CutState::Planned) {
+        m_canvas.showNote(own.state == CutState::Locked ? tr("locked in place: unlock it to move it")
+                                                        : tr("already cut: it stays where it was"));
+        return;
+    }
+    const Heading heading = key == Qt::Key_Left    ? Heading::DownTheRoll
+                            : key == Qt::Key_Right ? Heading::UpTheRoll
+                            : key == Qt::Key_Up    ? Heading::TowardsLeft
+                                                   : Heading::TowardsRight;
+    const auto corner = toNextPlace ? nextPlace(job, layout, cut, heading) : std::optional(oneNudge(job, own, heading));
+    if (!corner) {
+        m_canvas.showNote(tr("no further place that way"));
+        return;
+    }
+    const QString mark = fromCore(job.panel(own.panel)->mark);
+    const QString key1 = u"nudge %1 %2 %3"_s.arg(mark).arg(own.copy).arg(own.piece);
+    document.changeLayout(withCutMoved(job, std::move(layout), cut, boltwright::sheetOf(job, own), *corner),
+                          tr("Move %1").arg(mark), key1);
+    m_canvas.showSelection();
+}
+
+bool HandTool::tabbed(bool next) {
+    // From panel to panel, and beyond the last on to the next widget, so that nobody is caught here.
+    JobDocument &document = m_canvas.document();
+    const auto &cuts = document.layout().cuts;
+    const int now = document.selectedCut();
+    const int to = now < 0 ? (next ? 0 : int(cuts.size()) - 1) : now + (next ? 1 : -1);
+    if (to < 0 || to >= int(cuts.size())) return false;
+    document.select(nameOf(cuts[std::size_t(to)]));
+    m_canvas.showSelection();
+    return true;
+}
+
+QString HandTool::hint() const {
+    return tr("Drag a panel and it comes to rest where it may lie; with Alt it snaps to nothing.");
 }
 
 void HandTool::turnHeld() {

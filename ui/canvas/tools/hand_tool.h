@@ -17,6 +17,8 @@ public:
     void released(QMouseEvent *event) override;
     bool keyPressed(QKeyEvent *event) override;
     bool keyReleased(QKeyEvent *event) override;
+    bool tabbed(bool next) override;
+    QString hint() const override;
 
 private:
     enum class Holding { Nothing, Pressed, Dragging };
@@ -25,6 +27,8 @@ private:
     void letGo();
     void giveUp();
     void turnHeld();
+    bool keyPressedEmptyHanded(QKeyEvent *event);
+    void nudge(int key, bool toNextPlace);
     Settled settleAt(Layout &layout, bool lettingGo) const;
 
     Holding m_holding = Holding::Nothing;

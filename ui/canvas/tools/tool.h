@@ -22,7 +22,9 @@ public:
     virtual void released(QMouseEvent *event) = 0;
     virtual bool keyPressed(QKeyEvent *) { return false; } ///< true: the key was for this tool
     virtual bool keyReleased(QKeyEvent *) { return false; }
-    virtual void paintOver(QPainter &) {} ///< in viewport pixels, above everything
+    virtual bool tabbed(bool /*next*/) { return false; } ///< goes to its next thing; false: there is none left
+    virtual QString hint() const { return {}; }          ///< how it is used, in one short sentence
+    virtual void paintOver(QPainter &) {}                ///< in viewport pixels, above everything
 
 protected:
     Canvas &m_canvas;
