@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <numeric>
-#include <tuple>
 
 namespace boltwright::planner {
 namespace {
@@ -13,25 +12,9 @@ constexpr std::size_t lateSteps = 300;
 } // namespace
 
 OrderWalk::OrderWalk(const RectangleTask &task, std::uint64_t seed, int number)
-    : m_task(task), m_random(seed * 1000003 + std::uint64_t(number)), m_skyline(task), m_order(task.items.size()),
-      m_sheets(task.sheets.size()), m_late(lateSteps) {
-    std::iota(m_order.begin(), m_order.end(), 0);
+    : m_task(task), m_random(seed * 1000003 + std::uint64_t(number)), m_skyline(task),
+      m_order(firstOrder(task, number)), m_sheets(task.sheets.size()), m_late(lateSteps) {
     std::iota(m_sheets.begin(), m_sheets.end(), 0);
-    auto width = [&](int i) { return task.options[std::size_t(task.items[std::size_t(i)].firstOption)].width; };
-    auto height = [&](int i) { return task.options[std::size_t(task.items[std::size_t(i)].firstOption)].height; };
-    auto area = [&](int i) { return task.items[std::size_t(i)].area; };
-    std::stable_sort(m_order.begin(), m_order.end(), [&](int a, int b) {
-        switch (number % 4) {
-        case 0:
-            return height(a) > height(b);
-        case 1:
-            return width(a) + height(a) > width(b) + height(b);
-        case 2:
-            return width(a) > width(b);
-        default:
-            return area(a) > area(b);
-        }
-    });
 }
 
 void OrderWalk::aim(Tick top) {
@@ -39,14 +22,7 @@ void OrderWalk::aim(Tick top) {
     m_fresh = true;
 }
 
-void OrderWalk::startFrom(const std::vector<Laid> &laid) {
-    std::stable_sort(m_order.begin(), m_order.end(), [&](int a, int b) {
-        const Laid &p = laid[std::size_t(a)], &q = laid[std::size_t(b)];
-        const int sheetP = m_task.options[std::size_t(p.option)].sheet,
-                  sheetQ = m_task.options[std::size_t(q.option)].sheet;
-        return std::tie(sheetP, p.y, p.x) < std::tie(sheetQ, q.y, q.x);
-    });
-}
+void OrderWalk::startFrom(const std::vector<Laid> &laid) { sortAsLaid(m_order, m_task, laid); }
 
 bool OrderWalk::step() {
     if (!m_fresh) change();
@@ -54,11 +30,10 @@ bool OrderWalk::step() {
     const Area left = m_skyline.lay(m_order, m_sheets, m_top, limit);
     if (m_fresh) {
         std::fill(m_late.begin(), m_late.end(), left);
-        m_leastLeft = m_current = left;
+        m_current = left;
         m_fresh = false;
         return left == 0;
     }
-    m_leastLeft = std::min(m_leastLeft, left);
     Area &late = m_late[m_now];
     m_now = (m_now + 1) % m_late.size();
     if (left <= m_current || left <= late)

@@ -1,6 +1,7 @@
 #include "core/planner/rectangle_search.h"
 
 #include "core/planner/order_walk.h"
+#include "core/planner/plain_walk.h"
 #include "core/planner/separation.h"
 
 #include <algorithm>
@@ -22,6 +23,11 @@ constexpr double never = std::numeric_limits<double>::infinity();
 
 /// Separation weighs every pair of items; beyond this many it is too slow to help.
 constexpr std::size_t mostSeparated = 400;
+
+std::unique_ptr<Walk> walkOn(const RectangleTask &task, std::uint64_t seed, int number) {
+    if (isPlain(task)) return std::make_unique<PlainWalk>(task, seed, number);
+    return std::make_unique<OrderWalk>(task, seed, number);
+}
 
 /// The state of one search: walks that go on side by side in rounds and meet after each to share the best layout.
 class RectangleSearch {
@@ -59,7 +65,7 @@ private:
     RectangleTask m_task;
     Tick m_bound;
     std::chrono::steady_clock::time_point m_begin = std::chrono::steady_clock::now();
-    std::vector<std::unique_ptr<OrderWalk>> m_walks;
+    std::vector<std::unique_ptr<Walk>> m_walks;
     std::vector<std::unique_ptr<Separation>> m_separations;
     std::vector<Way> m_wayBy; ///< by walk: how it went on in this round
     Way m_lead = Way::Order;  ///< what found the best layout
@@ -80,7 +86,7 @@ Outcome RectangleSearch::run() {
     const bool counted = m_limits.steps.has_value();
     const int walks = counted ? walksInSteps : std::max(1, m_limits.threads);
     for (int w = 0; w < walks; ++w) {
-        m_walks.push_back(std::make_unique<OrderWalk>(m_task, m_limits.seed, w));
+        m_walks.push_back(walkOn(m_task, m_limits.seed, w));
         if (w == 0 && !m_best.laid.empty()) m_walks[0]->startFrom(m_best.laid);
         m_walks.back()->aim(ceiling());
         if (m_task.items.size() <= mostSeparated)
@@ -170,7 +176,7 @@ void RectangleSearch::round(std::int64_t steps) {
 }
 
 void RectangleSearch::walk(std::size_t w, std::int64_t steps) {
-    OrderWalk &walk = *m_walks[w];
+    Walk &walk = *m_walks[w];
     m_stepsBy[w] = 0;
     m_wayBy[w] = wayOf(w);
     if (m_wayBy[w] == Way::Separation) return separate(w, steps);

@@ -36,11 +36,6 @@ Skyline::Skyline(const RectangleTask &task)
     std::iota(m_byWidth.begin(), m_byWidth.end(), 0);
     std::stable_sort(m_byWidth.begin(), m_byWidth.end(),
                      [&](int a, int b) { return m_width[std::size_t(a)] < m_width[std::size_t(b)]; });
-    for (const RectangleOption &o : task.options) m_sizes.push_back({o.width, o.height});
-    m_plain = task.sheets.size() == 1 && task.sheets[0].obstacles.empty() && task.sheets[0].flaws.empty() &&
-              std::all_of(task.options.begin(), task.options.end(), [&](const RectangleOption &o) {
-                  return o.places.freeX() && o.places.freeY() && task.items[std::size_t(o.item)].group < 0;
-              });
     const Area mean = task.items.empty() ? 1 : task.itemArea() / Area(task.items.size());
     m_wasteBits = std::max(0, int(std::bit_width(std::uint64_t(mean))) - 5);
 }
@@ -49,8 +44,8 @@ Area Skyline::lay(const std::vector<int> &order, const std::vector<int> &sheetOr
     begin(order);
     const RectangleSheet &only = m_task.sheets.front();
     const Tick end = m_task.open() ? top : only.y1;
-    m_mostWasted =
-        m_plain ? limit + Area(only.x1 - only.x0) * (end - only.y0) - m_leftArea : std::numeric_limits<Area>::max();
+    m_mostWasted = m_task.sheets.size() > 1 ? std::numeric_limits<Area>::max()
+                                            : limit + Area(only.x1 - only.x0) * (end - only.y0) - m_leftArea;
     for (int sheet : sheetOrder) {
         if (m_left.empty()) break;
         fill(sheet, m_task.open() ? top : m_task.sheets[std::size_t(sheet)].y1);
@@ -77,7 +72,7 @@ void Skyline::fill(int sheet, Tick top) {
         if (step.y >= top) return;
         const Tick left = low > 0 ? m_steps[low - 1].y : wall;
         const Tick right = low + 1 < m_steps.size() ? m_steps[low + 1].y : wall;
-        const Candidate c = m_plain ? bestPlain(step, left, right, top) : best(sheet, step, left, right, top);
+        const Candidate c = best(sheet, step, left, right, top);
         if (c.option >= 0)
             put(sheet, low, c);
         else
@@ -112,36 +107,6 @@ Skyline::Candidate Skyline::best(int sheet, const Step &step, Tick left, Tick ri
             if (places) consider(found, o, at, *places, step, left, right, top, narrowest);
         }
         if (found.option >= 0 && found.score == 7) break; // nothing fits better
-    }
-    return found;
-}
-
-/// The same choice as `best` makes, for plain instances. Once anything lies well at a side, only what also ends level
-/// with a neighbour or fills the step can be better: most items are then passed over by three comparisons.
-Skyline::Candidate Skyline::bestPlain(const Step &step, Tick left, Tick right, Tick top) const {
-    Candidate found;
-    const Tick room = step.end - step.x, height = top - step.y;
-    const Tick narrowest = narrowestLeft();
-    if (narrowest > room) return found;
-    const Tick toLeft = left - step.y, toRight = right - step.y;
-    const bool rightFirst = right > left;
-    for (std::size_t at = 0; at < m_left.size(); ++at) {
-        const RectangleItem &item = m_task.items[std::size_t(m_left[at])];
-        for (int o = item.firstOption; o < item.endOption; ++o) {
-            const Size size = m_sizes[std::size_t(o)];
-            if (size.width > room || size.height > height) continue;
-            if (found.score > 0 && found.option >= 0 && size.width != room && size.height != toLeft &&
-                size.height != toRight)
-                continue;
-            auto look = [&](Tick x) {
-                const int score = scoreOf(step, left, right, narrowest, x, step.y, size.width, size.height);
-                if (found.option < 0 || score > found.score) found = {o, at, x, step.y, score};
-            };
-            const Tick last = step.end - size.width;
-            look(rightFirst ? last : step.x);
-            if (last != step.x) look(rightFirst ? step.x : last);
-        }
-        if (found.option >= 0 && found.score == 7) break;
     }
     return found;
 }
@@ -231,6 +196,7 @@ void Skyline::put(int sheet, std::size_t low, const Candidate &c) {
 
     const Step step = m_steps[low];
     const Step laid{c.x, c.x + o.width, c.y + o.height};
+    m_wasted += Area(o.width) * (c.y - step.y); // buried under it
     m_steps[low] = laid;
     if (laid.end < step.end) m_steps.insert(m_steps.begin() + std::ptrdiff_t(low) + 1, {laid.end, step.end, step.y});
     if (step.x < laid.x) {

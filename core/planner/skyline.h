@@ -1,16 +1,10 @@
 #pragma once
 
-#include "core/planner/rectangle_task.h"
+#include "core/planner/walk.h"
 
 #include <vector>
 
 namespace boltwright::planner {
-
-/// Where a construction put an item; `option` is an index into RectangleTask::options, -1 for an item left over.
-struct Laid {
-    int option = -1;
-    Tick x = 0, y = 0;
-};
 
 /// Lays rectangles from the low end up, always into the lowest, then leftmost step of the skyline, and there the item
 /// that wastes least, fits its neighbours best, and comes first in the order: Burke, Kendall & Whitwell 2004 (best fit)
@@ -51,7 +45,6 @@ private:
     void begin(const std::vector<int> &order);
     void fill(int sheet, Tick top);
     std::size_t lowestStep() const;
-    Candidate bestPlain(const Step &step, Tick left, Tick right, Tick top) const;
     Candidate best(int sheet, const Step &step, Tick left, Tick right, Tick top) const;
     void consider(Candidate &best, int option, std::size_t at, const Places &places, const Step &step, Tick left,
                   Tick right, Tick top, Tick narrowest) const;
@@ -77,12 +70,6 @@ private:
     Tick m_reached = 0;
     Area m_wasted = 0; ///< given up below the skyline
     Area m_mostWasted = 0;
-    /// One sheet without obstacles, and all items free: the whole search for a place is a look at sizes.
-    bool m_plain = false;
-    struct Size {
-        Tick width, height;
-    };
-    std::vector<Size> m_sizes; ///< by option
     int m_wasteBits = 0;
 };
 
