@@ -1,5 +1,6 @@
 #include "core/planner/rectangle_search.h"
 
+#include "core/planner/frontier.h"
 #include "core/planner/order_walk.h"
 #include "core/planner/plain_walk.h"
 #include "core/planner/separation.h"
@@ -43,11 +44,12 @@ private:
         Tick reached = 0;
     };
 
-    enum class Way { Order, Separation };
+    enum class Way { Order, Separation, Frontier };
 
     void takeStart();
     Way wayOf(std::size_t w) const;
     void separate(std::size_t w, std::int64_t steps);
+    void widen(std::size_t w, std::int64_t steps);
     bool outOfTime() const;
     void round(std::int64_t stepsEach);
     void walk(std::size_t w, std::int64_t steps);
@@ -67,8 +69,9 @@ private:
     std::chrono::steady_clock::time_point m_begin = std::chrono::steady_clock::now();
     std::vector<std::unique_ptr<Walk>> m_walks;
     std::vector<std::unique_ptr<Separation>> m_separations;
-    std::vector<Way> m_wayBy; ///< by walk: how it went on in this round
-    Way m_lead = Way::Order;  ///< what found the best layout
+    std::vector<std::unique_ptr<Frontier>> m_frontiers; ///< none where they do not apply
+    std::vector<Way> m_wayBy;                           ///< by walk: how it went on in this round
+    Way m_lead = Way::Order;                            ///< what found the best layout
     std::int64_t m_round = 0;
     std::vector<Found> m_foundBy; ///< by walk: its best of this round; empty for none
     std::vector<std::int64_t> m_stepsBy;
@@ -92,6 +95,8 @@ Outcome RectangleSearch::run() {
         if (m_task.items.size() <= mostSeparated)
             m_separations.push_back(std::make_unique<Separation>(m_task, m_limits.seed * 77 + std::uint64_t(w)));
     }
+    for (int w = 0; w < walks && Frontier::applies(m_task); ++w)
+        m_frontiers.push_back(std::make_unique<Frontier>(m_task, m_limits.seed, w));
     m_foundBy.resize(m_walks.size());
     m_stepsBy.resize(m_walks.size());
     m_wayBy.resize(m_walks.size());
@@ -180,6 +185,7 @@ void RectangleSearch::walk(std::size_t w, std::int64_t steps) {
     m_stepsBy[w] = 0;
     m_wayBy[w] = wayOf(w);
     if (m_wayBy[w] == Way::Separation) return separate(w, steps);
+    if (m_wayBy[w] == Way::Frontier) return widen(w, steps);
     for (std::int64_t i = 0; i < steps; ++i) {
         if (i > 0 && i % 8 == 0 && outOfTime()) return;
         ++m_stepsBy[w];
@@ -191,10 +197,11 @@ void RectangleSearch::walk(std::size_t w, std::int64_t steps) {
 }
 
 /// Both ways take turns, the one that found the best layout most of the time: on plain cloth and with many items that
-/// is the order, with motifs to keep or a remnant to fill the separation.
+/// is the order, with motifs to keep the separation. On remnants the frontier has half of the time.
 RectangleSearch::Way RectangleSearch::wayOf(std::size_t w) const {
     if (m_task.items.size() > mostSeparated || m_round < 2 || (m_task.open() && m_best.laid.empty())) return Way::Order;
     const std::int64_t turn = m_round + std::int64_t(w);
+    if (!m_task.open() && !m_frontiers.empty() && turn % 4 < 2) return Way::Frontier;
     const int rarely = m_task.items.size() > 60 ? 12 : 4;
     const bool other = m_best.laid.empty() ? turn % 2 == 1 : turn % rarely == rarely - 1;
     return (m_lead == Way::Order) == other ? Way::Separation : Way::Order;
@@ -216,6 +223,19 @@ void RectangleSearch::separate(std::size_t w, std::int64_t steps) {
         // From a layout just found a small stride is soon made.
         const Tick stride = std::max(m_task.unit(), (separation.reached() - m_bound) / 16);
         separation.start(separation.laid(), separation.reached() - stride);
+    }
+}
+
+void RectangleSearch::widen(std::size_t w, std::int64_t steps) {
+    Frontier &frontier = *m_frontiers[w];
+    if (!frontier.begun() || (m_task.open() && frontier.top() != ceiling())) frontier.aim(ceiling());
+    for (std::int64_t i = 0; i < steps; ++i) {
+        if (i > 0 && i % 8 == 0 && outOfTime()) return;
+        ++m_stepsBy[w];
+        if (!frontier.step()) continue;
+        m_foundBy[w] = {frontier.laid(), frontier.reached()};
+        if (!m_task.open() || frontier.reached() <= m_bound) return;
+        frontier.aim(frontier.reached() - std::max(m_task.unit(), (frontier.reached() - m_bound) / 16));
     }
 }
 

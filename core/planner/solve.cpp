@@ -20,6 +20,16 @@ namespace {
 constexpr double headStart = 0.1;
 constexpr double longestHeadStart = 0.5; ///< seconds
 
+/// On remnants of odd shape, or with many items, the search is the likelier to come to an end.
+constexpr double longHeadStart = 0.4;
+
+bool searchIsLikelier(const Instance &instance) {
+    const bool odd = std::any_of(instance.sheets.begin(), instance.sheets.end(), [](const Sheet &s) {
+        return !s.open && (!s.flaws.empty() || !isUprightRectangle(s.room));
+    });
+    return !instance.sheets.front().open && instance.items.size() > (odd ? 12u : 24u);
+}
+
 bool isOpen(const Instance &instance) { return !instance.sheets.empty() && instance.sheets.front().open; }
 
 /// Proved without a search.
@@ -88,7 +98,8 @@ void Solver::inSteps() {
 void Solver::inTime() {
     Limits first = part();
     const double whole = m_limits.seconds.value_or(1e9);
-    first.seconds = std::min(whole * headStart, longestHeadStart);
+    first.seconds =
+        searchIsLikelier(m_instance) ? whole * longHeadStart : std::min(whole * headStart, longestHeadStart);
     search(first);
     if (m_settled || stopped()) return;
     const ExactLimits rest{
