@@ -75,6 +75,16 @@ struct Price {
 enum class Way { One, Two };           ///< one: nap or print has a top; two: a panel may be turned by 180
 enum class PatternUp { Roll, Across }; ///< where the pattern's top points: up the roll, or towards the left selvage
 
+/// What was found out about a cloth before it is cut into (see cloth_questions.h for what is asked).
+struct ClothAnswer {
+    enum class Said { Open, Good, Doubt };
+    std::string about; ///< the question's id
+    Said said = Said::Open;
+    std::string note;
+    Kept kept;
+    bool operator==(const ClothAnswer &) const = default;
+};
+
 /// One cloth of a job: a bolt, or one or more remnants, never both.
 struct Cloth {
     std::string id, name;
@@ -86,6 +96,11 @@ struct Cloth {
     PatternUp up = PatternUp::Roll;
     std::optional<Pattern> pattern;
     std::optional<Price> price;
+    /// How far the weft is off square over the whole width: the greatest distance of a curved yarn from the straight
+    /// line between its ends, and how far the right end lies further up the roll than the left (less than zero: further
+    /// down). Shown and warned of; cuts are laid as if the cloth were square.
+    Length bow, skew;
+    std::vector<ClothAnswer> asked;
     Kept kept;
     bool operator==(const Cloth &) const = default;
 

@@ -119,7 +119,27 @@ Layout following(const Job &before, const Job &after, Layout layout) {
 
 } // namespace
 
+namespace {
+
+/// What the cloths are to the planner: their names, prices and what was asked about them are nothing to it.
+std::vector<Cloth> asLaidOn(std::vector<Cloth> cloths) {
+    for (Cloth &cloth : cloths) {
+        cloth.name.clear();
+        cloth.price.reset();
+        cloth.asked.clear();
+        cloth.bow = cloth.skew = Length{};
+    }
+    return cloths;
+}
+
+bool layTheSame(const Job &a, const Job &b) {
+    return a.panels == b.panels && a.flows == b.flows && a.gap == b.gap && asLaidOn(a.cloths) == asLaidOn(b.cloths);
+}
+
+} // namespace
+
 Job withLayoutsFollowing(const Job &before, Job after) {
+    if (layTheSame(before, after)) return after;
     for (Panel &panel : after.panels) {
         if (panel.cloth && !after.cloth(*panel.cloth)) panel.cloth.reset();
         if (!panel.may.otherCloth.id.empty() && !after.cloth(panel.may.otherCloth.id)) panel.may.otherCloth.id.clear();

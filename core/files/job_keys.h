@@ -84,6 +84,13 @@ void keysOf(Io &io, Price &price) {
 }
 
 template <class Io>
+void keysOf(Io &io, ClothAnswer &answer) {
+    io.must("about", answer.about, AsText{});
+    io.may("said", answer.said, AsWord{saidWords}, ClothAnswer::Said::Open);
+    io.may("note", answer.note, AsText{}, "");
+}
+
+template <class Io>
 void keysOf(Io &io, Cloth &cloth) {
     io.must("id", cloth.id, AsText{});
     io.may("name", cloth.name, AsText{}, "");
@@ -95,6 +102,9 @@ void keysOf(Io &io, Cloth &cloth) {
     io.may("up", cloth.up, AsWord{upWords}, PatternUp::Roll);
     io.optionalPart("pattern", cloth.pattern);
     io.optionalPart("price", cloth.price);
+    io.may("bow", cloth.bow, AsLength{io.unit()}, Length{});
+    io.may("skew", cloth.skew, AsLength{io.unit()}, Length{});
+    io.parts("asked", cloth.asked, Presence::Optional);
 }
 
 template <class Io>
@@ -179,6 +189,23 @@ void keysOf(Io &io, Flow &flow) {
 }
 
 template <class Io>
+void keysOf(Io &io, Trimming &trimming) {
+    io.must("kind", trimming.kind, AsWord{trimmingWords});
+    io.may("name", trimming.name, AsText{}, "");
+    io.must("edges", trimming.edges, AsLength{io.unit()});
+    io.may("runs", trimming.runs, AsWhole{}, 1);
+    io.may("reserve", trimming.reserve, AsWhole{}, 0);
+    io.maybe("cloth", trimming.cloth, AsText{});
+    io.may("strip", trimming.strip, AsLength{io.unit()}, Length{});
+    io.may("run", trimming.run, AsWord{stripRunWords}, StripRun::Across);
+    io.may("from", trimming.from, AsWord{stripsFromWords}, StripsFrom::Cloth);
+    io.may("shortest", trimming.shortest, AsLength{io.unit()}, Length{});
+    io.may("head", trimming.head, AsLength{io.unit()}, Length{});
+    io.may("pitch", trimming.pitch, AsLength{io.unit()}, Length{});
+    io.may("panel", trimming.panel, AsText{}, "");
+}
+
+template <class Io>
 void keysOf(Io &io, ClothUse &use) {
     io.must("id", use.id, AsText{});
     io.maybe("length", use.length, AsLength{io.unit()});
@@ -246,6 +273,7 @@ void keysOf(Io &io, Job &job) {
     io.may("gap", job.gap, AsLength{io.unit()}, Length{});
     io.parts("panels", job.panels, Presence::Required);
     io.parts("flow", job.flows, Presence::Optional);
+    io.parts("trimmings", job.trimmings, Presence::Optional);
     io.parts("layouts", job.layouts, Presence::Optional);
 }
 

@@ -148,6 +148,17 @@ inline constexpr std::array<Word<Centre>, 3> centreWords = {
     {{"across", Centre::Across}, {"up", Centre::Up}, {"both", Centre::Both}}};
 inline constexpr std::array<Word<Pieces::Where>, 2> whereWords = {
     {{"any", Pieces::Where::Any}, {"balanced", Pieces::Where::Balanced}}};
+inline constexpr std::array<Word<ClothAnswer::Said>, 3> saidWords = {
+    {{"open", ClothAnswer::Said::Open}, {"good", ClothAnswer::Said::Good}, {"doubt", ClothAnswer::Said::Doubt}}};
+inline constexpr std::array<Word<Trimming::Kind>, 5> trimmingWords = {{{"welt", Trimming::Kind::Welt},
+                                                                       {"double-welt", Trimming::Kind::DoubleWelt},
+                                                                       {"gimp", Trimming::Kind::Gimp},
+                                                                       {"cord", Trimming::Kind::Cord},
+                                                                       {"nails", Trimming::Kind::Nails}}};
+inline constexpr std::array<Word<StripRun>, 3> stripRunWords = {
+    {{"up-roll", StripRun::UpRoll}, {"across", StripRun::Across}, {"bias", StripRun::Bias}}};
+inline constexpr std::array<Word<StripsFrom>, 3> stripsFromWords = {
+    {{"cloth", StripsFrom::Cloth}, {"scraps", StripsFrom::Scraps}, {"bought", StripsFrom::Bought}}};
 inline constexpr std::array<Word<CutState>, 3> stateWords = {
     {{"planned", CutState::Planned}, {"locked", CutState::Locked}, {"cut", CutState::Cut}}};
 inline constexpr std::array<Word<Concession::Kind>, 6> concessionWords = {

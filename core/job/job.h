@@ -2,6 +2,7 @@
 
 #include "core/cloth/cloth.h"
 #include "core/job/layout.h"
+#include "core/job/trimming.h"
 #include "core/measure/unit.h"
 #include "core/panel/flow.h"
 #include "core/panel/panel.h"
@@ -27,6 +28,7 @@ struct Job {
     Length gap;                ///< kept between cuts
     std::vector<Panel> panels;
     std::vector<Flow> flows;
+    std::vector<Trimming> trimmings;
     std::vector<Layout> layouts;
     Kept kept;
     bool operator==(const Job &) const = default;

@@ -132,6 +132,7 @@ void faultsOfCloth(Faults &faults, const KeyPath &where, const Cloth &cloth) {
     }
     if (cloth.pattern) faultsOfPattern(faults, where.key("pattern"), *cloth.pattern);
     if (cloth.price) faultsOfPrice(faults, where.key("price"), *cloth.price);
+    faults.needNoSign(where.key("bow"), cloth.bow);
 }
 
 // Panels
@@ -362,6 +363,22 @@ void faultsOfLayout(Faults &faults, const KeyPath &where, const Layout &layout, 
         faultsOfConcession(faults, where.item("conceded", i, layout.conceded[i].panel), layout.conceded[i]);
 }
 
+void faultsOfTrimming(Faults &faults, const KeyPath &where, const Trimming &trimming, const Job &job) {
+    faults.needPositive(where.key("edges"), trimming.edges);
+    needCount(faults, where.key("runs"), trimming.runs);
+    if (trimming.reserve < 0 || trimming.reserve > 100)
+        faults.add(where.key("reserve"), fmt::format("{} in the hundred is not from 0 to 100", trimming.reserve));
+    if (trimming.cloth && !job.cloth(*trimming.cloth))
+        faults.add(where.key("cloth"), "there is no cloth " + quotedName(*trimming.cloth));
+    for (const auto &[key, length] : {std::pair{"strip", trimming.strip}, std::pair{"shortest", trimming.shortest},
+                                      std::pair{"head", trimming.head}, std::pair{"pitch", trimming.pitch}})
+        faults.needNoSign(where.key(key), length);
+    if (trimming.isStrip()) faults.needPositive(where.key("strip"), trimming.strip);
+    if (trimming.isStrip() && trimming.from == StripsFrom::Scraps)
+        faults.needPositive(where.key("shortest"), trimming.shortest);
+    if (trimming.kind == Trimming::Kind::Nails) faults.needPositive(where.key("head"), trimming.head);
+}
+
 void needFewCopies(Faults &faults, const std::vector<Panel> &panels) {
     std::int64_t copies = 0;
     for (const Panel &panel : panels) copies += std::max(panel.count, 0);
@@ -385,6 +402,8 @@ std::vector<std::string> faultsOfJob(const Job &job) {
     for (std::size_t i = 0; i < job.panels.size(); ++i)
         faultsOfPanel(faults, top.item("panels", i, job.panels[i].id), job.panels[i], job);
     for (std::size_t i = 0; i < job.flows.size(); ++i) faultsOfFlow(faults, top.item("flow", i), job.flows[i], job);
+    for (std::size_t i = 0; i < job.trimmings.size(); ++i)
+        faultsOfTrimming(faults, top.item("trimmings", i, job.trimmings[i].name), job.trimmings[i], job);
     for (std::size_t i = 0; i < job.layouts.size(); ++i)
         faultsOfLayout(faults, top.item("layouts", i, job.layouts[i].name), job.layouts[i], job);
     return faults.take();

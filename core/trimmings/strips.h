@@ -8,13 +8,6 @@
 
 namespace boltwright {
 
-/// How strips for welt lie on the cloth.
-enum class StripRun {
-    UpRoll, ///< along the selvage
-    Across, ///< from selvage to selvage
-    Bias,   ///< at 45°, rising to either side
-};
-
 /// Strips wanted from what a layout leaves over. `width` and `shortest` are greater than zero.
 struct StripWish {
     std::string cloth;

@@ -22,6 +22,7 @@ public:
         for (int i = 0, n = whole(1, 3); i < n; ++i) job.cloths.push_back(cloth("cloth " + std::to_string(i)));
         for (int i = 0, n = whole(0, 5); i < n; ++i) job.panels.push_back(panel("panel " + std::to_string(i), job));
         for (int i = 0, n = job.panels.empty() ? 0 : whole(0, 2); i < n; ++i) addFlow(job);
+        for (int i = 0, n = whole(0, 2); i < n; ++i) job.trimmings.push_back(trimming(job));
         for (int i = 0, n = whole(0, 2); i < n; ++i) job.layouts.push_back(layout(job));
         return job;
     }
@@ -83,6 +84,13 @@ private:
             pattern.motif = sometimes() ? point<ClothFrame>() : ClothPoint{};
             cloth.pattern = pattern;
         }
+        cloth.bow = maybeLength(0, 9'000);
+        cloth.skew = maybeLength(-9'000, 9'000);
+        while (whole(0, 2) == 0)
+            cloth.asked.push_back({text(),
+                                   one({ClothAnswer::Said::Open, ClothAnswer::Said::Good, ClothAnswer::Said::Doubt}),
+                                   text(),
+                                   {}});
         if (sometimes()) cloth.price = Price{one<std::string>({"yd", "m"}), whole(0, 9'999) / 100.0, text(), {}};
         return cloth;
     }
@@ -152,6 +160,25 @@ private:
         for (int i = 0; i < edges; ++i) lengths.push_back(manner == 0 ? same : length(least, most));
         if (manner == 2) lengths[std::size_t(whole(1, edges - 1))].reset();
         return lengths;
+    }
+
+    Trimming trimming(const Job &job) {
+        using Kind = Trimming::Kind;
+        Trimming t;
+        t.kind = one({Kind::Welt, Kind::DoubleWelt, Kind::Gimp, Kind::Cord, Kind::Nails});
+        t.name = text();
+        t.edges = length(1, 9'000'000);
+        t.runs = whole(1, 9);
+        t.reserve = whole(0, 100);
+        if (sometimes()) t.cloth = one(job.cloths).id;
+        t.strip = length(1, 30'000);
+        t.run = one({StripRun::UpRoll, StripRun::Across, StripRun::Bias});
+        t.from = one({StripsFrom::Cloth, StripsFrom::Scraps, StripsFrom::Bought});
+        t.shortest = length(1, 300'000);
+        t.head = length(1, 9'000);
+        t.pitch = maybeLength(0, 30'000);
+        t.panel = text();
+        return t;
     }
 
     void addFlow(Job &job) {
