@@ -17,6 +17,8 @@ TradeRules tradeRules(Unit unit) {
     rules.zipTurning = 2_cm;
     rules.knifeEdge = 4_cm;
     rules.pleatTake = 30.5_cm;
+    rules.skirtHem = 6.5_cm;
+    rules.cord = 4_mm;
     rules.kickReturn = 11_cm;   // T9.9
     rules.kickUnderlay = 22_cm; // T9.9
     rules.stripStep = 0.5_cm;

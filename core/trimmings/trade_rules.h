@@ -43,12 +43,18 @@ struct TradeRules {
     Ratio gathered{5, 2};
     /// Taken by one inverted or box pleat: 12 in (T9.1).
     Length pleatTake = Length::ticks(12 * 8128);
+    /// Box pleats whose folds touch: three times the run (T9.6).
+    Ratio boxPleated{3, 1};
+    /// Turned up below a flat, gathered or box-pleated skirt: 2 1/2 in (T9.4; T9.3 takes 3 with its seam).
+    Length skirtHem = Length::ticks(5 * 8128 / 2);
     /// Turned behind at each end of a kick-pleat panel: 4 3/8 in, 11 cm (T9.9).
     Length kickReturn = Length::ticks(4 * 8128 + 3 * 8128 / 8);
     /// Width of the underlay behind a kick pleat: 8 5/8 in, 22 cm (T9.9, T9.10).
     Length kickUnderlay = Length::ticks(8 * 8128 + 5 * 8128 / 8);
 
     // Welt, gimp and cord.
+    /// The shops' usual cord: 5/32 in (T5.20).
+    Length cord = Length::ticks(5 * 254);
     /// Strip widths go up to the next eighth of an inch, or half centimetre (T5.27).
     Length stripStep = Length::ticks(8128 / 8);
     /// Cloth folded about two cords: 2 1/2 in (T5.30).
