@@ -597,6 +597,15 @@ Heading headingOf(const std::string &cell) {
     return heading;
 }
 
+const Column *columnCalled(const std::string &words) {
+    for (const Column &column : columns()) {
+        if (lower(column.heading) == words) return &column;
+        for (const std::string &other : column.also)
+            if (lower(other) == words) return &column;
+    }
+    return nullptr;
+}
+
 class CutListReader {
 public:
     CutListReader(CsvTable table, Unit unit) : m_table(std::move(table)), m_unit(unit) {}
@@ -656,15 +665,6 @@ private:
         for (std::size_t at = 0; at < m_known.size(); ++at)
             if (m_known[at].column && m_known[at].column->heading == heading) return at;
         return std::nullopt;
-    }
-
-    static const Column *columnCalled(const std::string &words) {
-        for (const Column &column : columns()) {
-            if (lower(column.heading) == words) return &column;
-            for (const std::string &other : column.also)
-                if (lower(other) == words) return &column;
-        }
-        return nullptr;
     }
 
     /// "row 4, column D (Side to side): what"; where the table has no such column, the first behind it.
@@ -731,6 +731,20 @@ bool idsFollow(const std::vector<Panel> &panels) {
 }
 
 } // namespace
+
+bool hasCutListHeadings(std::string_view text) {
+    const auto table = readCsv(text);
+    if (!table) return false;
+    for (const auto &row : table->rows) {
+        if (std::all_of(row.begin(), row.end(), [](const std::string &cell) { return trimmed(cell).empty(); }))
+            continue;
+        return std::count_if(row.begin(), row.end(), [](const std::string &cell) {
+                   const std::string words = headingOf(cell).words;
+                   return !words.empty() && columnCalled(words);
+               }) >= 2;
+    }
+    return false;
+}
 
 Result<CutList> readCutList(std::string_view text, Unit unit) {
     auto table = readCsv(text);

@@ -25,6 +25,9 @@ struct CutList {
 /// line: "row 4, column D (Side to side): "2o" is not a length; write one such as 20 1/2".
 Result<CutList> readCutList(std::string_view text, Unit unit);
 
+/// Whether the first row that holds anything looks like the headings of a cut list: at least two of them are known.
+bool hasCutListHeadings(std::string_view text);
+
 /// Writes a cut list; `readCutList` gives back the same panels, but for control characters in their texts and for what
 /// `Kept` carries. `separator` is a comma, a semicolon or a tab.
 std::string writeCutList(const std::vector<Panel> &panels, Unit unit, char separator = ',');

@@ -72,7 +72,7 @@ private:
     /// The usual one lies, this one stands.
     void tall(const FormPart &part, const PartMeasured &measured) {
         const PartMeasure *up = part.measure(Measure::Up), *across = part.measure(Measure::Across);
-        if (!up || !across || up->typical >= across->typical || part.kind == PartKind::KickSkirt) return;
+        if (!up || !across || up->typical >= across->typical || isSkirt(part.kind)) return;
         const Length high = measured.sizes[Measure::Up], broad = measured.sizes[Measure::Across];
         if (broad > Length{} && high > broad)
             add(part, Measure::Up,
@@ -80,7 +80,7 @@ private:
     }
 
     void wide(const FormPart &part, const PartMeasured &measured) {
-        if (!m_clothWidth || part.mostPieces > 1 || part.kind == PartKind::KickSkirt) return;
+        if (!m_clothWidth || part.mostPieces > 1 || isSkirt(part.kind)) return;
         const Length across = measured.sizes[Measure::Across], up = measured.sizes[Measure::Up];
         if (across > *m_clothWidth && up > Length{})
             add(part, Measure::Across,

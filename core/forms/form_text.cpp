@@ -27,9 +27,15 @@ const Words<Measure> measureWords = {{Measure::Up, "up"},
                                      {Measure::Top, "top"},
                                      {Measure::Thickness, "thickness"},
                                      {Measure::Side, "side"}};
-const Words<PartKind> kindWords = {{PartKind::Rectangle, "rectangle"},  {PartKind::Trapezoid, "trapezoid"},
-                                   {PartKind::OnPoint, "on point"},     {PartKind::BoxCushion, "box cushion"},
-                                   {PartKind::KnifeEdge, "knife edge"}, {PartKind::KickSkirt, "kick skirt"}};
+const Words<PartKind> kindWords = {{PartKind::Rectangle, "rectangle"},
+                                   {PartKind::Trapezoid, "trapezoid"},
+                                   {PartKind::OnPoint, "on point"},
+                                   {PartKind::BoxCushion, "box cushion"},
+                                   {PartKind::KnifeEdge, "knife edge"},
+                                   {PartKind::KickSkirt, "kick skirt"},
+                                   {PartKind::FlatSkirt, "flat skirt"},
+                                   {PartKind::BoxPleatSkirt, "box pleat skirt"},
+                                   {PartKind::GatheredSkirt, "gathered skirt"}};
 const Words<EdgeTrim> trimWords = {{EdgeTrim::Gimp, "gimp"},
                                    {EdgeTrim::DoubleWelt, "double welt"},
                                    {EdgeTrim::Cord, "cord"},
@@ -156,25 +162,8 @@ std::map<int, EdgeTrim> trimsIn(const Json &json, const std::string &where) {
     return trims;
 }
 
-/// Which measures a kind has.
-std::vector<Measure> needed(PartKind kind) {
-    switch (kind) {
-    case PartKind::Trapezoid:
-        return {Measure::Up, Measure::Across, Measure::Top};
-    case PartKind::BoxCushion:
-        return {Measure::Up, Measure::Across, Measure::Thickness};
-    case PartKind::KickSkirt:
-        return {Measure::Up, Measure::Across, Measure::Side};
-    case PartKind::Rectangle:
-    case PartKind::OnPoint:
-    case PartKind::KnifeEdge:
-        return {Measure::Up, Measure::Across};
-    }
-    return {};
-}
-
 void needMeasures(const FormPart &part, const std::string &where) {
-    const auto all = needed(part.kind);
+    const auto all = measuresOf(part.kind);
     for (Measure m : all)
         if (!part.measure(m))
             refuse(where,
@@ -206,7 +195,7 @@ FormPart partIn(const Json &json, std::size_t index, Unit unit) {
     if (const Json *motif = keys.find("motif")) part.motif = wordIn(*motif, keys.at("motif"), centreWords);
     if (const Json *alike = keys.find("alike")) part.alike = flagIn(*alike, keys.at("alike"));
     if (const Json *pieces = keys.find("pieces")) part.mostPieces = wholeIn(*pieces, keys.at("pieces"));
-    if (part.mostPieces > 1 && part.kind != PartKind::Rectangle && part.kind != PartKind::KickSkirt)
+    if (part.mostPieces > 1 && part.kind != PartKind::Rectangle && !isSkirt(part.kind))
         refuse(keys.at("pieces"), "only a rectangle or a skirt may be made of pieces");
     keys.done();
     return part;
@@ -233,6 +222,63 @@ FormFlow flowIn(const Json &json, std::size_t index, const PieceForm &form) {
     return flow;
 }
 
+int drawnIn(const Json &json, const std::string &where) {
+    if (!json.is_number_integer() || json.get<std::int64_t>() < -999 || json.get<std::int64_t>() > 999)
+        refuse(where, "write whole numbers from -999 to 999");
+    return json.get<int>();
+}
+
+std::string faceIn(const Json *json, const std::string &where) {
+    if (!json) return {};
+    if (!json->is_string()) refuse(where, "write a part's id in quotes");
+    return json->get<std::string>();
+}
+
+/// Left turns only, so that what is seen of it is told by the sides' directions.
+bool isConvex(const std::vector<std::array<int, 2>> &foot) {
+    for (std::size_t i = 0; i < foot.size(); ++i) {
+        const auto &a = foot[i], &b = foot[(i + 1) % foot.size()], &c = foot[(i + 2) % foot.size()];
+        if ((b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]) <= 0) return false;
+    }
+    return foot.size() >= 3;
+}
+
+/// A block is a "box" of six numbers (from and to along x, y, z), or a "foot" of corners with "from" and "to".
+DrawnBlock blockIn(const Json &json, std::size_t index) {
+    Keys keys(json, fmt::format("drawing[{}]", index));
+    DrawnBlock block;
+    if (const Json *box = keys.find("box")) {
+        if (!box->is_array() || box->size() != 6) refuse(keys.at("box"), "write six numbers");
+        std::array<int, 6> n{};
+        for (std::size_t i = 0; i < 6; ++i) n[i] = drawnIn((*box)[i], keys.at("box"));
+        block.foot = {{n[0], n[2]}, {n[1], n[2]}, {n[1], n[3]}, {n[0], n[3]}};
+        block.low = n[4], block.high = n[5];
+        for (const char *side : {"front", "right", "back", "left"})
+            block.sides.push_back(faceIn(keys.find(side), keys.at(side)));
+    } else {
+        const Json &foot = keys.need("foot");
+        if (!foot.is_array() || foot.size() > 12) refuse(keys.at("foot"), "write three to twelve corners");
+        for (const Json &corner : foot) {
+            if (!corner.is_array() || corner.size() != 2) refuse(keys.at("foot"), "a corner is two numbers");
+            block.foot.push_back({drawnIn(corner[0], keys.at("foot")), drawnIn(corner[1], keys.at("foot"))});
+        }
+        block.low = drawnIn(keys.need("from"), keys.at("from"));
+        block.high = drawnIn(keys.need("to"), keys.at("to"));
+        if (const Json *sides = keys.find("sides")) {
+            if (!sides->is_array() || sides->size() != block.foot.size())
+                refuse(keys.at("sides"), "write one for each corner");
+            for (const Json &side : *sides) block.sides.push_back(faceIn(&side, keys.at("sides")));
+        } else {
+            block.sides.resize(block.foot.size());
+        }
+    }
+    block.top = faceIn(keys.find("top"), keys.at("top"));
+    keys.done();
+    if (!isConvex(block.foot) || block.low >= block.high)
+        refuse(fmt::format("drawing[{}]", index), "a block has corners counter-clockwise, is convex and stands up");
+    return block;
+}
+
 PieceForm formIn(const Json &json) {
     Keys keys(json, "form");
     PieceForm form;
@@ -253,6 +299,10 @@ PieceForm formIn(const Json &json) {
     if (const Json *flows = keys.find("flow")) {
         if (!flows->is_array()) refuse(keys.at("flow"), "write a list");
         for (std::size_t i = 0; i < flows->size(); ++i) form.flows.push_back(flowIn((*flows)[i], i, form));
+    }
+    if (const Json *drawing = keys.find("drawing")) {
+        if (!drawing->is_array() || drawing->size() > 99) refuse(keys.at("drawing"), "write a list of blocks");
+        for (std::size_t i = 0; i < drawing->size(); ++i) form.drawing.push_back(blockIn((*drawing)[i], i));
     }
     keys.done();
     return form;
@@ -286,6 +336,12 @@ Json partOut(const FormPart &part, Unit unit) {
     return out;
 }
 
+Json blockOut(const DrawnBlock &block) {
+    Json out = {{"foot", block.foot}, {"from", block.low}, {"to", block.high}, {"sides", block.sides}};
+    if (!block.top.empty()) out["top"] = block.top;
+    return out;
+}
+
 } // namespace
 
 Result<PieceForm> readForm(std::string_view text) {
@@ -309,6 +365,7 @@ std::string writeForm(const PieceForm &form, Unit unit) {
                                {"edge", wordOf(edgeWords, flow.edge)},
                                {"to", flow.to},
                                {"edge_to", wordOf(edgeWords, flow.edgeTo)}});
+    for (const DrawnBlock &block : form.drawing) out["drawing"].push_back(blockOut(block));
     return out.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

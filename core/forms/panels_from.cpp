@@ -2,8 +2,10 @@
 
 #include "core/trimmings/cushion.h"
 #include "core/trimmings/skirt.h"
+#include "core/trimmings/tufting.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace boltwright {
 namespace {
@@ -104,16 +106,36 @@ private:
             return addKnifeEdge(part, measured);
         case PartKind::KickSkirt:
             return addKickSkirt(part, measured);
+        case PartKind::FlatSkirt:
+            return addSkirt(part, measured, {1, 1});
+        case PartKind::BoxPleatSkirt:
+            return addSkirt(part, measured, m_rules.boxPleated);
+        case PartKind::GatheredSkirt:
+            return addSkirt(part, measured, m_rules.gathered);
         }
     }
 
     void addPlain(const FormPart &part, const PartMeasured &measured) {
         const bool pair = part.mirror && measured.twin && measured.count == 2;
-        if (!pair) return addShaped(part, "", "", measured.sizes, measured.count, part.edges, measured.motif);
+        const Sizes sizes = withRelief(measured.sizes, measured.relief);
+        if (!pair) return addShaped(part, "", "", sizes, measured.count, part.edges, measured.motif);
         auto right = part.edges;
         std::swap(right[Left], right[Right]);
-        addShaped(part, "-left", ", left", measured.sizes, 1, part.edges, measured.motif);
-        addShaped(part, "-right", ", right", *measured.twin, 1, right, measured.twinMotif);
+        addShaped(part, "-left", ", left", sizes, 1, part.edges, measured.motif);
+        addShaped(part, "-right", ", right", withRelief(*measured.twin, measured.relief), 1, right, measured.twinMotif);
+    }
+
+    /// The cloth over tufts or channels that were measured flat. Channels run up and down, so they add to the width
+    /// alone.
+    static Sizes withRelief(Sizes sizes, const std::optional<Relief> &relief) {
+        if (!relief || relief->spacing <= Length{} || relief->depth <= Length{}) return sizes;
+        const auto over = [&](Length flat) {
+            return relief->channels ? channelledLength(flat, relief->spacing, relief->depth)
+                                    : tuftedLength(flat, relief->spacing, relief->depth);
+        };
+        for (Measure m : {Measure::Across, Measure::Top}) sizes[m] = over(sizes[m]);
+        if (!relief->channels) sizes[Measure::Up] = over(sizes[Measure::Up]);
+        return sizes;
     }
 
     void addShaped(const FormPart &part, const std::string &ending, const std::string &nameEnding, const Sizes &sizes,
@@ -122,9 +144,28 @@ private:
         panel.shape = shapeOf(part, sizes);
         panel.mirror = part.mirror && count > 1;
         giveEdges(panel, edges);
+        roundUp(panel, edges);
         giveMotif(panel, part, motif);
         givePieces(panel, part.mostPieces, !part.hidden);
         add(std::move(panel));
+    }
+
+    /// A cut size goes up to the next step, so that it can be chalked: what is over goes to an edge that is pulled and
+    /// trimmed on the piece. A part that is sewn on both sides keeps its size; it has to meet the next.
+    void roundUp(Panel &panel, const std::array<EdgeKind, 4> &edges) const {
+        const auto *rectangle = std::get_if<Rectangle>(&panel.shape);
+        if (!rectangle || m_rules.cuttingStep <= Length{}) return;
+        const auto isFree = [&](int e) {
+            const EdgeKind kind = edges[std::size_t(e)];
+            return kind == EdgeKind::Pull || kind == EdgeKind::SeatTack || kind == EdgeKind::TuckIn;
+        };
+        for (const auto &[measured, one, other] :
+             {std::tuple{rectangle->across, int(Right), int(Left)}, std::tuple{rectangle->up, int(Bottom), int(Top)}}) {
+            if (!isFree(one) && !isFree(other)) continue;
+            const Length cut = measured + panel.allowance(one) + panel.allowance(other);
+            Length &added = *panel.allow[std::size_t(isFree(one) ? one : other)];
+            added += roundedUp(cut, m_rules.cuttingStep) - cut;
+        }
     }
 
     /// Pieces that the parts of a cushion may be made of.
@@ -202,6 +243,20 @@ private:
         panel("-front", ", front and back", measured.sizes[Measure::Across], m_rules.kickReturn, 2 * measured.count);
         panel("-side", ", side", measured.sizes[Measure::Side], m_rules.kickReturn, 2 * measured.count);
         panel("-underlay", ", pleat underlay", m_rules.kickUnderlay, {}, 4 * measured.count);
+    }
+
+    /// Front and back, and both sides, each as wide as its fullness makes it: hemmed below, seams elsewhere.
+    void addSkirt(const FormPart &part, const PartMeasured &measured, Ratio fullness) {
+        const auto panel = [&](const char *ending, const char *name, Length along) {
+            Panel p = begun(part, ending, name, 2 * measured.count);
+            p.shape = Rectangle{timesUp(along, fullness), measured.sizes[Measure::Up]};
+            p.allow = {m_rules.skirtHem, m_rules.seam, m_rules.seam, m_rules.seam};
+            const std::int64_t widths = 2 + timesNeeded(timesUp(along, fullness), m_rules.nosing * 9);
+            givePieces(p, int(std::max<std::int64_t>(widths, part.mostPieces)), false);
+            add(std::move(p));
+        };
+        panel("-front", ", front and back", measured.sizes[Measure::Across]);
+        panel("-side", ", side", measured.sizes[Measure::Side]);
     }
 
     void add(Panel panel) { m_out.panels.push_back(std::move(panel)); }

@@ -36,11 +36,14 @@ struct Sizes {
 /// What a part becomes on the cloth.
 enum class PartKind {
     Rectangle,
-    Trapezoid,  ///< narrows to the top; leans to neither side
-    OnPoint,    ///< a square standing on a corner inside the block that is measured, as a corner chair's seat
-    BoxCushion, ///< plates, boxing at front and sides, zipper bands at the back
-    KnifeEdge,  ///< a cushion of two plates
-    KickSkirt,  ///< four panels with kick pleats at the corners, lined with themselves
+    Trapezoid,     ///< narrows to the top; leans to neither side
+    OnPoint,       ///< a square standing on a corner inside the block that is measured, as a corner chair's seat
+    BoxCushion,    ///< plates, boxing at front and sides, zipper bands at the back
+    KnifeEdge,     ///< a cushion of two plates
+    KickSkirt,     ///< four panels with kick pleats at the corners, lined with themselves
+    FlatSkirt,     ///< four panels without pleats, hemmed
+    BoxPleatSkirt, ///< the same, box-pleated all round
+    GatheredSkirt, ///< the same, gathered
 };
 
 /// What is set on an edge once the piece is covered.
@@ -84,14 +87,39 @@ struct FormFlow {
     bool operator==(const FormFlow &) const = default;
 };
 
+/// One upright block of the drawing of a piece, in whole inches or so: x to the right, y from front to back, z upwards.
+/// Blocks do not reach into one another.
+struct DrawnBlock {
+    std::vector<std::array<int, 2>> foot; ///< corners seen from above, counter-clockwise, convex
+    int low = 0, high = 0;
+    std::vector<std::string> sides; ///< the part that covers each side, from foot[i] to the next; empty: bare frame
+    std::string top;
+    bool operator==(const DrawnBlock &) const = default;
+
+    std::vector<std::string> parts() const; ///< all that are named, each once
+};
+
 struct PieceForm {
     std::string id, name;
     int place = 0; ///< in the list of forms
     std::vector<FormPart> parts;
     std::vector<FormFlow> flows;
+    std::vector<DrawnBlock> drawing; ///< may name parts that are gone since
     bool operator==(const PieceForm &) const = default;
 
     const FormPart *part(const std::string &partId) const; ///< null: none of that id
+};
+
+/// Which measures a kind has, in the order in which they are taken.
+std::vector<Measure> measuresOf(PartKind kind);
+/// Whether a part is laid all round the foot of the piece.
+bool isSkirt(PartKind kind);
+
+/// What makes cloth run deeper than the flat measure.
+struct Relief {
+    bool channels = false; ///< up and down; otherwise tufts
+    Length spacing, depth; ///< from button to button and how deep; a channel's width and how far it stands proud
+    bool operator==(const Relief &) const = default;
 };
 
 /// What was measured of one part.
@@ -99,9 +127,10 @@ struct PartMeasured {
     bool there = true;
     int count = 1;
     Sizes sizes;
-    std::optional<Sizes> twin; ///< of a mirrored pair whose right one measures otherwise; none: the same
-    bool motif = true;         ///< the form's wish for a motif holds
-    bool twinMotif = true;     ///< the same for the right one, where it has measures of its own
+    std::optional<Sizes> twin;    ///< of a mirrored pair whose right one measures otherwise; none: the same
+    bool motif = true;            ///< the form's wish for a motif holds
+    bool twinMotif = true;        ///< the same for the right one, where it has measures of its own
+    std::optional<Relief> relief; ///< of a part that is no cushion and no skirt: measured flat, cut larger
     bool operator==(const PartMeasured &) const = default;
 };
 
