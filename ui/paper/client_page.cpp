@@ -3,6 +3,7 @@
 #include "core/measure/length_text.h"
 #include "core/paper/words.h"
 #include "ui/drawing/colours.h"
+#include "ui/paper/beside_pages.h"
 #include "ui/paper/page_ink.h"
 #include "ui/paper/pages.h"
 #include "ui/picture/sheet_painter.h"
@@ -117,6 +118,7 @@ public:
         stairs();
         m_bottom += choice;
         choices();
+        beside();
     }
     ClientPage(const ClientPage &) = delete;
 
@@ -124,10 +126,11 @@ public:
         return QStringList{fromCore(m_job.card.title), say("for the client")}.join(u" · "_s);
     }
     PaperSize paper() const override { return m_paper; }
-    int count() const override { return 1; }
+    int count() const override { return 1 + int(m_beside.size()); }
     bool hasCuts() const { return !m_drawn.sheets.empty(); }
 
-    void paint(Surface &surface, int) const override {
+    void paint(Surface &surface, int page) const override {
+        if (page > 0) return m_beside[page - 1].paint(surface);
         for (std::size_t i = 0; i < m_views.size(); ++i) paintSheet(surface, m_drawn, i, m_views[i]);
         m_ink.paint(surface);
     }
@@ -150,6 +153,22 @@ private:
         if (!hasRoom(8 * mm + rest)) return false;
         m_y += 2.5 * mm;
         return paragraph(text, 4, true, m_colours.accent);
+    }
+
+    /// What goes with the panels, on pages of its own under the same head.
+    void beside() {
+        const double below = 15 * mm;
+        m_beside = besidePages(m_job, m_layout, m_frame.adjusted(0, below, 0, 0), true);
+        for (PageInk &page : m_beside) {
+            const JobCard &card = m_job.card;
+            page.words(fromCore(!card.piece.empty() ? card.piece : card.title), {left(), m_frame.top() + 6 * mm},
+                       width(), 5, true, m_colours.ink);
+            if (!card.client.empty())
+                page.words(say("For %1").arg(fromCore(card.client)), {left(), m_frame.top() + 11 * mm}, width(), body,
+                           false, m_colours.quiet);
+            page.line({left(), m_frame.top() + 12.5 * mm}, {m_frame.right(), m_frame.top() + 12.5 * mm},
+                      {m_colours.ink, 0.25});
+        }
     }
 
     void head() {
@@ -362,6 +381,7 @@ private:
     QRectF m_frame;
     double m_y = 0, m_bottom = 0;
     PageInk m_ink;
+    QList<PageInk> m_beside;
     std::vector<SheetView> m_views;
 };
 

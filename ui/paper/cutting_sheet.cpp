@@ -1,6 +1,7 @@
 #include "ui/paper/cutting_sheet.h"
 
 #include "ui/drawing/colours.h"
+#include "ui/paper/beside_pages.h"
 #include "ui/paper/chalk_pages.h"
 #include "ui/paper/sheet_notes.h"
 #include "ui/text/words.h"
@@ -47,8 +48,9 @@ Result<std::shared_ptr<const CuttingSheet>> CuttingSheet::make(const Job &job, c
     sheet->m_plan = *plan;
     const QRectF heading = onPage(sheet->m_plan.heading);
     const double bottom = (sheet->m_plan.paper.height - paperMargin()).toMillimetres() * mm;
-    sheet->m_chalk = chalkPages(
-        sheet->m_drawn, QRectF(QPointF(heading.left(), heading.bottom() + 2 * mm), QPointF(heading.right(), bottom)));
+    const QRectF frame(QPointF(heading.left(), heading.bottom() + 2 * mm), QPointF(heading.right(), bottom));
+    sheet->m_chalk = chalkPages(sheet->m_drawn, frame);
+    sheet->m_beside = besidePages(sheet->m_job, sheet->m_layout, frame, false);
     return sheet;
 }
 
@@ -58,7 +60,8 @@ void CuttingSheet::paint(Surface &surface, int page) const {
     heading(page).paint(surface);
     const int drawn = int(m_plan.pages.size());
     if (page >= drawn) {
-        m_chalk[page - drawn].paint(surface);
+        const int list = page - drawn;
+        (list < m_chalk.size() ? m_chalk[list] : m_beside[list - m_chalk.size()]).paint(surface);
         return;
     }
     paintCloth(surface, m_plan.pages[std::size_t(page)]);
@@ -85,12 +88,14 @@ PageInk CuttingSheet::heading(int page) const {
     const QRectF frame = onPage(m_plan.heading);
     const double right = 70 * mm, left = frame.width() - right - 4 * mm;
     const JobCard &card = m_job.card;
-    const bool list = page >= int(m_plan.pages.size());
+    const bool list = page >= int(m_plan.pages.size()), beside = page >= int(m_plan.pages.size()) + int(m_chalk.size());
     ink.words(card.title.empty() ? say("Cutting sheet") : fromCore(card.title), frame.topLeft() + QPointF(0, 5 * mm),
               left, 5.2, true, colours.ink);
     ink.words(joined({fromCore(card.client), fromCore(card.piece), fromCore(m_layout.name)}),
               frame.topLeft() + QPointF(0, 10 * mm), left, 3.3, false, colours.quiet);
-    ink.wordsEndingAt(list ? say("Chalk list, in cutting order") : say("Cutting sheet, 1:%1").arg(m_plan.scale),
+    ink.wordsEndingAt(beside ? say("Trimmings")
+                      : list ? say("Chalk list, in cutting order")
+                             : say("Cutting sheet, 1:%1").arg(m_plan.scale),
                       frame.topRight() + QPointF(0, 5 * mm), right, 3.8, true, colours.ink);
     ink.wordsEndingAt(joined({dateWords(card.date), say("page %1 of %2").arg(page + 1).arg(count())}),
                       frame.topRight() + QPointF(0, 10 * mm), right, 3.3, false, colours.quiet);

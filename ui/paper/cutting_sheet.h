@@ -22,7 +22,7 @@ public:
 
     QString title() const override;
     PaperSize paper() const override { return m_plan.paper; }
-    int count() const override { return int(m_plan.pages.size()) + int(m_chalk.size()); }
+    int count() const override { return int(m_plan.pages.size()) + int(m_chalk.size()) + int(m_beside.size()); }
     void paint(Surface &surface, int page) const override;
     const SheetPlan &plan() const { return m_plan; }
 
@@ -36,7 +36,7 @@ private:
     Layout m_layout;
     DrawnLayout m_drawn;
     SheetPlan m_plan;
-    QList<PageInk> m_chalk;
+    QList<PageInk> m_chalk, m_beside;
 };
 
 /// Writes the cutting sheet as PDF. Errors: as `CuttingSheet::make`, or the file cannot be written.

@@ -1,0 +1,16 @@
+#pragma once
+
+#include "core/job/job.h"
+#include "ui/paper/page_ink.h"
+
+#include <QList>
+#include <QRectF>
+
+namespace boltwright::ui {
+
+/// What goes with the panels, as pages between the frame's top and bottom: the trimmings, each with what it takes and
+/// whether that is there; for the client also what was asked of the cloth and what was answered. No pages where there
+/// is nothing of it.
+QList<PageInk> besidePages(const Job &job, const Layout &layout, const QRectF &frame, bool forClient);
+
+} // namespace boltwright::ui
