@@ -56,6 +56,14 @@ public:
     void scrollTowards(QPoint viewport);
     void scrollBy(int arrowKey);        ///< one step of the view that way
     void showNote(const QString &text); ///< a tag that goes away by itself
+    /// Strips for welt that what is left over yields, shown where they would be cut.
+    struct StripShown {
+        std::string cloth;
+        std::optional<std::string> on;
+        QPolygonF ring; ///< in its sheet's table frame
+    };
+    void showStrips(const QList<StripShown> &strips);
+    const QList<StripShown> &stripsShown() const { return m_strips; }
 
     QSize sizeHint() const override { return {900, 600}; }
 
@@ -92,6 +100,7 @@ private:
 
     void paintLayer();
     void paintOffcuts(QPainter &painter);
+    void paintStrips(QPainter &painter);
     void paintTapes(QPainter &painter);
     void paintFlags(QPainter &painter);
     void paintHand(QPainter &painter);
@@ -109,6 +118,7 @@ private:
     bool m_layerValid = false;
     std::optional<int> m_held;
     QList<QPair<int, QRectF>> m_offcuts; ///< sheet, and the offcut in its table frame
+    QList<StripShown> m_strips;
     bool m_trayWelcoming = false;
     bool m_fitted = true; ///< fits again when the window changes its size, and with another job
     std::optional<QPoint> m_panFrom;

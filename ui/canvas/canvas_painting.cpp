@@ -47,6 +47,7 @@ void Canvas::paintLayer() {
     for (int i = 0; i < m_table.sheets().size(); ++i)
         drawSheet(painter, m_table.sheets()[i].picture, toViewport(i), seen, calm, colours);
     paintOffcuts(painter);
+    paintStrips(painter);
     const int selected = m_document.selectedCut();
     const auto paintPanel = [&](int i) {
         const PanelOnTable &panel = m_table.panels()[i];
@@ -62,7 +63,29 @@ void Canvas::paintLayer() {
     m_layerValid = true;
 }
 
+void Canvas::showStrips(const QList<StripShown> &strips) {
+    m_strips = strips;
+    layerStale();
+}
+
+void Canvas::paintStrips(QPainter &painter) {
+    // While something moves they belong to a layout that is no more.
+    if (m_held || m_document.preview()) return;
+    const Colours colours = coloursOf(palette());
+    QColor tint = colours.accent;
+    tint.setAlpha(colours.dark ? 90 : 60);
+    painter.setPen(QPen(colours.accent, 1));
+    painter.setBrush(tint);
+    for (const StripShown &strip : m_strips) {
+        const int sheet = m_table.sheetOf(SheetOf{strip.cloth, strip.on});
+        if (sheet >= 0) painter.drawPolygon(toViewport(sheet).map(strip.ring));
+    }
+}
+
 void Canvas::paintOffcuts(QPainter &painter) {
+    // Strips say more about what is left than the largest piece of it.
+    if (!m_strips.isEmpty() && !m_held && !m_document.preview()) return;
+
     const Colours colours = coloursOf(palette());
     const SlipFonts fonts(font());
     for (const auto &[sheet, box] : m_offcuts) {

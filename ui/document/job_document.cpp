@@ -38,6 +38,7 @@ Changes differences(const Job &a, const Job &b) {
     if (!(a.card == b.card) || a.unit != b.unit || a.gap != b.gap) changes |= Change::Card;
     if (!(a.cloths == b.cloths)) changes |= Change::Cloths;
     if (!(a.panels == b.panels) || !(a.flows == b.flows)) changes |= Change::Panels;
+    if (!(a.trimmings == b.trimmings)) changes |= Change::Trimmings;
     if (!(a.layouts == b.layouts)) changes |= Change::Layout;
     return changes;
 }

@@ -24,6 +24,7 @@ enum class Change {
     Selection = 32,
     File = 64,    ///< name, or whether it is saved
     NewJob = 128, ///< another job altogether
+    Trimmings = 256,
 };
 Q_DECLARE_FLAGS(Changes, Change)
 Q_DECLARE_OPERATORS_FOR_FLAGS(Changes)

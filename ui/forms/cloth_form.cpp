@@ -1,6 +1,9 @@
 #include "ui/forms/cloth_form.h"
 
 #include "core/edit/job_edit.h"
+#include "core/trimmings/bow_and_skew.h"
+#include "core/trimmings/repeat.h"
+#include "ui/drawing/colours.h"
 #include "ui/forms/panel_table.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
@@ -9,10 +12,16 @@
 #include <QFormLayout>
 #include <QHBoxLayout>
 #include <QLineEdit>
+#include <QLocale>
+#include <QPainter>
 #include <QPlainTextEdit>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QSpinBox>
 #include <QTimer>
+
+#include <algorithm>
+#include <cmath>
 
 using namespace Qt::StringLiterals;
 
@@ -33,6 +42,42 @@ ClothRing ringOfPairs(const std::vector<std::pair<Length, Length>> &pairs) {
     for (const auto &[x, y] : pairs) ring.push_back({x, y});
     return ring;
 }
+
+/// A thread from selvage to selvage as it lies, against the straight line; what is off is drawn larger than it is.
+class ShiftPicture : public QWidget {
+public:
+    ShiftPicture(Length bow, Length skew) : m_bow(bow), m_skew(skew) {
+        setFixedSize(190, 56);
+        setAccessibleName(QObject::tr("How a thread lies across the width"));
+    }
+
+protected:
+    void paintEvent(QPaintEvent *) override {
+        const Colours c = coloursOf(palette());
+        QPainter painter(this);
+        painter.setRenderHint(QPainter::Antialiasing);
+        const QRectF cloth = QRectF(rect()).adjusted(4, 4, -4, -4);
+        painter.setPen(QPen(c.hairline, 1));
+        painter.setBrush(c.tape);
+        painter.drawRect(cloth);
+        const double middle = cloth.center().y(), most = cloth.height() / 2 - 6;
+        const double off = std::max({m_bow.toMillimetres(), std::abs(m_skew.toMillimetres()), 1.0});
+        const double scale = most / off;
+        painter.setPen(QPen(c.quiet, 1, Qt::DashLine));
+        painter.drawLine(QPointF(cloth.left(), middle), QPointF(cloth.right(), middle));
+        QPolygonF thread;
+        for (int i = 0; i <= 40; ++i) {
+            const double t = i / 40.0;
+            const double up = m_skew.toMillimetres() * (t - 0.5) + m_bow.toMillimetres() * 4 * t * (1 - t) * 0.9;
+            thread << QPointF(cloth.left() + t * cloth.width(), middle - up * scale);
+        }
+        painter.setPen(QPen(c.broken, 2));
+        painter.drawPolyline(thread);
+    }
+
+private:
+    Length m_bow, m_skew;
+};
 
 } // namespace
 
@@ -168,7 +213,7 @@ void ClothForm::fill(QFormLayout *form) {
     else
         fillRemnants(form);
     auto *way = new QComboBox;
-    way->addItems({tr("one way: nap or print has a top"), tr("either way: a panel may be turned about")});
+    way->addItems({tr("one way: pile or print has a top"), tr("either way: a panel may be turned about")});
     way->setCurrentIndex(cloth().way == Way::One ? 0 : 1);
     way->setMaximumWidth(320);
     way->setObjectName(u"field way"_s);
@@ -176,9 +221,11 @@ void ClothForm::fill(QFormLayout *form) {
         change(
             tr("Nap"), [&](Cloth &c) { c.way = index == 0 ? Way::One : Way::Two; }, false);
     });
-    form->addRow(tr("Nap or direction"), way);
+    way->setToolTip(
+        tr("Stroke the pile: the way in which it lies smooth goes down the piece, and on seats from back to front."));
+    form->addRow(tr("Pile or direction"), way);
     auto *up = new QComboBox;
-    up->addItems({tr("up the roll"), tr("across, towards the left selvage")});
+    up->addItems({tr("up the roll"), tr("across, to the left selvage")});
     up->setCurrentIndex(cloth().up == PatternUp::Roll ? 0 : 1);
     up->setMaximumWidth(320);
     up->setObjectName(u"field up"_s);
@@ -186,13 +233,24 @@ void ClothForm::fill(QFormLayout *form) {
         change(
             tr("Pattern's top"), [&](Cloth &c) { c.up = index == 0 ? PatternUp::Roll : PatternUp::Across; }, false);
     });
-    form->addRow(tr("The pattern's top points"), up);
+    up->setToolTip(tr("For pile, the end from which the hand strokes it smooth."));
+    form->addRow(tr("Its top points"), up);
     fillPattern(form);
+    if (cloth().bolt) fillSquareness(form);
 }
 
 void ClothForm::fillBolt(QFormLayout *form) {
     lengthRow(form, tr("Width"), tr("Edge to edge, selvages included."), cloth().bolt->width, false, true,
               [](Cloth &c, auto l) { c.bolt->width = l.value_or(Length{}); });
+    // Tickets tell one or the other; asked for, never assumed. What is written here says how wide the selvages are.
+    const Length usable = cloth().bolt->width - cloth().selvage * 2;
+    lengthRow(form, tr("Width between the selvages"),
+              tr("What may be cut from. Measure it: tickets count the selvages in, or not."),
+              usable > Length{} ? std::optional(usable) : std::nullopt, false, true, [](Cloth &c, auto l) {
+                  const Length both = c.bolt->width - l.value_or(Length{});
+                  if (both < Length{}) c.bolt->width = *l; // wider than was said edge to edge
+                  c.selvage = both < Length{} ? Length{} : Length::ticks(both.ticks() / 2);
+              });
     lengthRow(form, tr("Length"), tr("as much as it takes"), cloth().bolt->length, true, true,
               [](Cloth &c, auto l) { c.bolt->length = l; });
     lengthRow(form, tr("Selvage"), tr("The strip along both edges that is not cut from."), cloth().selvage, false,
@@ -265,9 +323,9 @@ void ClothForm::fillPattern(QFormLayout *form) {
         else
             c.pattern.reset();
     };
-    lengthRow(form, tr("Horizontal repeat"), tr("none"), pattern ? pattern->across : std::nullopt, true, true,
+    repeatRow(form, tr("Horizontal repeat"), pattern ? pattern->across : std::nullopt,
               [withPattern](Cloth &c, auto l) { withPattern(c, [&](Pattern &p) { p.across = l; }); });
-    lengthRow(form, tr("Vertical repeat"), tr("none"), pattern ? pattern->along : std::nullopt, true, true,
+    repeatRow(form, tr("Vertical repeat"), pattern ? pattern->along : std::nullopt,
               [withPattern](Cloth &c, auto l) { withPattern(c, [&](Pattern &p) { p.along = l; }); });
     if (!pattern) return;
     lengthRow(form, tr("Drop"), tr("How far the next column is moved up: half the vertical repeat for a half-drop."),
@@ -276,6 +334,93 @@ void ClothForm::fillPattern(QFormLayout *form) {
               pattern->motif.x, false, false, [](Cloth &c, auto l) { c.pattern->motif.x = l.value_or(Length{}); });
     lengthRow(form, tr("… and up from the cut end"), tr("Measure to the middle of the same motif."), pattern->motif.y,
               false, false, [](Cloth &c, auto l) { c.pattern->motif.y = l.value_or(Length{}); });
+}
+
+void ClothForm::repeatRow(QFormLayout *form, const QString &label, std::optional<Length> value,
+                          const std::function<void(Cloth &, std::optional<Length>)> &set) {
+    const Unit unit = m_document.job().unit;
+    auto *one = new LengthEdit(unit, LengthRange::AboveZero);
+    one->setOptional(tr("none"));
+    one->setMaximumWidth(170);
+    one->setObjectName(u"field "_s + label);
+    one->setLength(value);
+    auto *many = new QSpinBox;
+    many->setRange(1, 99);
+    many->setValue(m_repeats.value(label, 1));
+    many->setObjectName(u"repeats "_s + label);
+    many->setAccessibleName(tr("%1: how many repeats were measured").arg(label));
+    auto *measure = new LengthEdit(unit, LengthRange::AboveZero);
+    measure->setOptional(tr("together"));
+    measure->setMaximumWidth(130);
+    measure->setObjectName(u"measured "_s + label);
+    measure->setAccessibleName(tr("%1: what they measure together").arg(label));
+    if (value) measure->setLength(*value * many->value());
+    connect(one, &LengthEdit::lengthChanged, this,
+            [this, label, set](std::optional<Length> length) { change(label, [&](Cloth &c) { set(c, length); }); });
+    connect(many, &QSpinBox::valueChanged, this, [this, label, measure](int count) {
+        m_repeats[label] = count;
+        measure->setLength(std::nullopt); // another number of them measures something else
+    });
+    connect(measure, &LengthEdit::lengthChanged, this, [this, label, set, many](std::optional<Length> length) {
+        if (length) change(label, [&](Cloth &c) { set(c, repeatOf(many->value(), *length)); });
+    });
+    auto *row = new QHBoxLayout;
+    row->addWidget(one);
+    row->addSpacing(12);
+    row->addWidget(new QLabel(tr("measured over")));
+    row->addWidget(many);
+    row->addWidget(new QLabel(tr("of them:")));
+    row->addWidget(measure);
+    row->addStretch();
+    form->addRow(label, row);
+}
+
+void ClothForm::fillSquareness(QFormLayout *form) {
+    const Unit unit = m_document.job().unit;
+    const auto row = [&](const QString &label, const QString &sentence, Length value, LengthRange range,
+                         Length Cloth::*member) {
+        auto *edit = new LengthEdit(unit, range);
+        edit->setFixedWidth(120);
+        edit->setToolTip(sentence);
+        edit->setObjectName(u"field "_s + label);
+        edit->setLength(value);
+        connect(edit, &LengthEdit::lengthChanged, this, [this, label, member](std::optional<Length> length) {
+            change(label, [=](Cloth &c) { c.*member = length.value_or(Length{}); });
+        });
+        auto *line = new QHBoxLayout;
+        line->addWidget(edit);
+        auto *words = new QLabel(sentence);
+        words->setObjectName(u"quiet"_s);
+        words->setWordWrap(true);
+        line->addWidget(words, 1);
+        form->addRow(label, line);
+    };
+    row(tr("Bow"), tr("how far a thread curves from the straight line between its ends"), cloth().bow,
+        LengthRange::ZeroOrMore, &Cloth::bow);
+    row(tr("Skew"), tr("how far its right end lies further up the roll; less than 0: further down"), cloth().skew,
+        LengthRange::Any, &Cloth::skew);
+    if (cloth().bow == Length{} && cloth().skew == Length{}) return;
+    const Length width = cloth().bolt->width;
+    QStringList words;
+    const auto share = [&](Length off) { return QLocale().toString(double(offSquare(off, width)) / 100, 'f', 2); };
+    if (cloth().skew != Length{})
+        words
+            << tr("Skew: the pattern shifts by %1 from selvage to selvage, %2 % of the width; on a part 24 in wide by "
+                  "%3.")
+                   .arg(shownLengthWithUnit(abs(cloth().skew), unit), share(abs(cloth().skew)),
+                        shownLengthWithUnit(leanOf(Length::ticks(24 * 8128), abs(cloth().skew), width), unit));
+    if (cloth().bow != Length{})
+        words << tr("Bow: the middle lies %1 off its ends, %2 % of the width.")
+                     .arg(shownLengthWithUnit(cloth().bow, unit), share(cloth().bow));
+    words << tr("Cuts are laid as if it were square; straighten it, or have it looked at, before cutting.");
+    auto *shift = new QLabel(words.join(u' '));
+    shift->setWordWrap(true);
+    shift->setObjectName(u"quiet"_s);
+    auto *picture = new ShiftPicture(cloth().bow, cloth().skew);
+    auto *line = new QHBoxLayout;
+    line->addWidget(picture);
+    line->addWidget(shift, 1);
+    form->addRow(tr("Off square"), line);
 }
 
 } // namespace boltwright::ui

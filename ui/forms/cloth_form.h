@@ -2,6 +2,7 @@
 
 #include "ui/document/job_document.h"
 
+#include <QHash>
 #include <QLabel>
 #include <QWidget>
 
@@ -27,6 +28,10 @@ private:
     void fillBolt(QFormLayout *form);
     void fillRemnants(QFormLayout *form);
     void fillPattern(QFormLayout *form);
+    void fillSquareness(QFormLayout *form);
+    /// A repeat, as a length or measured over several of it: "4 repeats measure 108".
+    void repeatRow(QFormLayout *form, const QString &label, std::optional<Length> value,
+                   const std::function<void(Cloth &, std::optional<Length>)> &set);
     const Cloth &cloth() const { return m_document.job().cloths[std::size_t(m_index)]; }
     void change(const QString &text, const std::function<void(Cloth &)> &how, bool merge = true);
     void lengthRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value,
@@ -34,6 +39,7 @@ private:
 
     JobDocument &m_document;
     int m_index = 0;
+    QHash<QString, int> m_repeats; ///< over how many each repeat was measured, while the form is open
     QComboBox *m_which;
     QLabel *m_refusal;
     QScrollArea *m_scroll;

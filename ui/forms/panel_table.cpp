@@ -1,12 +1,18 @@
 #include "ui/forms/panel_table.h"
 
 #include "core/edit/job_edit.h"
+#include "core/files/cut_list_csv.h"
+#include "core/files/replace_file.h"
+#include "core/forms/panel_doubts.h"
 #include "core/measure/length_text.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/sheet_table.h"
 
 #include <QCheckBox>
 #include <QComboBox>
+#include <QFile>
+#include <QFileDialog>
 #include <QFormLayout>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -80,15 +86,9 @@ public:
 
 PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     : QWidget(parent), m_document(document), m_model(new PanelTableModel(document, this)),
-      m_table(new QTableView(this)), m_refusal(new QLabel(this)) {
+      m_table(new SheetTable(this)), m_refusal(new QLabel(this)), m_doubts(new QLabel(this)) {
     m_table->setModel(m_model);
     m_table->setItemDelegate(new FieldDelegate(m_table));
-    m_table->setSelectionBehavior(QAbstractItemView::SelectItems);
-    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_table->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed |
-                             QAbstractItemView::AnyKeyPressed | QAbstractItemView::SelectedClicked);
-    m_table->setAlternatingRowColors(true);
-    m_table->verticalHeader()->hide();
     m_table->setAccessibleName(tr("Table of panels"));
     m_table->setColumnHidden(PanelTableModel::OfCloth, document.job().cloths.size() < 2);
     m_table->resizeColumnsToContents();
@@ -107,6 +107,9 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     button(tr("Add a panel"), tr("A rectangle to begin with."), &PanelTable::add);
     button(tr("Once more"), tr("The selected panel again, under a mark of its own."), &PanelTable::duplicate);
     button(tr("Remove"), tr("Takes the selected panel out of the job."), &PanelTable::remove);
+    button(tr("From a list…"), tr("Adds the panels of a cut list that was saved as CSV."), &PanelTable::openCutList);
+    button(tr("As a list…"), tr("Writes all panels as a cut list (CSV) for a spreadsheet."),
+           &PanelTable::writeCutListTo);
     auto *hint = new QLabel(tr("Measures as on the piece, side to side × up. Write 36 1/2, 92,5 or 3' 2\"."), this);
     hint->setObjectName(u"quiet"_s);
     hint->setWordWrap(true);
@@ -118,8 +121,15 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     column->addLayout(buttons);
     column->addWidget(m_refusal);
     column->addWidget(m_table, 1);
+    column->addWidget(m_doubts);
     column->addWidget(buildMore());
-    connect(m_model, &PanelTableModel::refused, this, &PanelTable::refuse);
+    m_doubts->setWordWrap(true);
+    m_doubts->setTextFormat(Qt::PlainText);
+    connect(m_model, &PanelTableModel::refused, this, [this](const QString &sentence) {
+        m_table->stay();
+        refuse(sentence);
+    });
+    connect(m_table, &SheetTable::pasteWanted, this, &PanelTable::paste);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] {
         if (row() >= 0) m_document.selectPanel(m_document.job().panels[std::size_t(row())].id);
         showMore();
@@ -128,6 +138,7 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
         if (changes & (Change::Panels | Change::NewJob | Change::Card)) {
             m_refusal->hide();
             showMore();
+            doubt();
         }
     });
     setFocusProxy(m_table);
@@ -136,6 +147,7 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
         if (document.job().panels[std::size_t(i)].id == document.selectedPanel()) start = i;
     if (m_model->rowCount() > 0) m_table->setCurrentIndex(m_model->index(start, 0));
     showMore();
+    doubt();
 }
 
 QWidget *PanelTable::buildMore() {
@@ -292,6 +304,100 @@ void PanelTable::remove() {
     job.panels.erase(job.panels.begin() + at);
     m_document.changeJob(std::move(job), tr("Remove %1").arg(mark));
     if (m_model->rowCount() > 0) m_table->setCurrentIndex(m_model->index(std::min(at, m_model->rowCount() - 1), 0));
+}
+
+void PanelTable::doubt() {
+    constexpr qsizetype most = 4;
+    QStringList lines;
+    for (const PanelDoubt &d : doubtsOfPanels(m_document.job())) {
+        const Panel *panel = m_document.job().panel(d.panel);
+        lines << tr("%1: %2").arg(fromCore(panel ? panel->mark : d.panel), withFractions(fromCore(d.text)));
+    }
+    QString text = lines.mid(0, most).join(u"  ·  "_s);
+    if (lines.size() > most) text += tr("  ·  and %n more", nullptr, int(lines.size() - most));
+    m_doubts->setText(text.isEmpty() ? QString() : tr("Worth a second look: %1").arg(text));
+    m_doubts->setVisible(!text.isEmpty());
+}
+
+bool PanelTable::takeCutList(const std::string &text) {
+    Job job = m_document.job();
+    auto list = readCutList(text, job.unit);
+    if (!list) {
+        refuse(withFractions(fromCore(list.error().text)));
+        return false;
+    }
+    for (Panel &panel : list->panels) {
+        std::string id = panel.id;
+        for (int n = 2; job.panel(id); ++n) id = panel.id + "-" + std::to_string(n);
+        panel.id = id;
+        job.panels.push_back(std::move(panel));
+    }
+    if (const auto faults = faultsOfJob(job); !faults.empty()) {
+        refuse(withFractions(fromCore(faults.front())));
+        return false;
+    }
+    const int count = int(list->panels.size());
+    m_document.changeJob(std::move(job), tr("Panels from a list"));
+    QStringList unused;
+    for (const std::string &heading : list->unused) unused << fromCore(heading);
+    say(unused.isEmpty()
+            ? tr("%n panel(s) taken.", nullptr, count)
+            : tr("%n panel(s) taken; not understood and left out: %1.", nullptr, count).arg(unused.join(u", "_s)));
+    return true;
+}
+
+void PanelTable::paste(const QString &text) {
+    const auto cells = cellsOfText(text);
+    if (cells.isEmpty()) return refuse(tr("The clipboard holds no table."));
+    // With headings it is a cut list, and brings panels of its own.
+    if (cells.size() > 1 && cells.first().size() > 1) {
+        if (hasCutListHeadings(toCore(text))) {
+            takeCutList(toCore(text));
+            return;
+        }
+    }
+    const QModelIndex from = m_table->currentIndex();
+    if (!from.isValid()) return refuse(tr("Choose the field that the first cell goes to."));
+    QStringList wrong;
+    m_document.history()->beginMacro(tr("Paste"));
+    for (int r = 0; r < cells.size(); ++r)
+        for (int c = 0; c < cells[r].size(); ++c) {
+            const QModelIndex at = m_model->index(from.row() + r, from.column() + c);
+            if (cells[r][c].trimmed().isEmpty()) continue;
+            refuse({});
+            if (!at.isValid() || !(at.flags() & Qt::ItemIsEditable) || !m_model->setData(at, cells[r][c].trimmed()))
+                wrong << tr("row %1, column %2: %3")
+                             .arg(r + 1)
+                             .arg(c + 1)
+                             .arg(m_refusal->text().isEmpty() ? tr("there is no such field here") : m_refusal->text());
+        }
+    m_document.history()->endMacro();
+    if (!wrong.isEmpty()) refuse(tr("Not taken: %1").arg(wrong.join(u"; "_s)));
+}
+
+void PanelTable::openCutList() {
+    const QString name =
+        QFileDialog::getOpenFileName(this, tr("A cut list"), {}, tr("Lists (*.csv *.tsv *.txt);;All files (*)"));
+    if (name.isEmpty()) return;
+    QFile file(name);
+    constexpr qint64 most = 16 << 20;
+    if (!file.open(QIODevice::ReadOnly) || file.size() > most)
+        return refuse(tr("%1 cannot be read.").arg(QFileInfo(name).fileName()));
+    takeCutList(file.readAll().toStdString());
+}
+
+void PanelTable::writeCutListTo() {
+    const QString name = QFileDialog::getSaveFileName(this, tr("The panels as a list"), u"cut-list.csv"_s,
+                                                      tr("Comma-separated values (*.csv)"));
+    if (name.isEmpty()) return;
+    const auto done = replaceFile(name.toStdString(), writeCutList(m_document.job().panels, m_document.job().unit));
+    if (!done) return refuse(tr("%1: %2").arg(QFileInfo(name).fileName(), fromCore(done.error().text)));
+    say(tr("The list is in %1.").arg(QFileInfo(name).fileName()));
+}
+
+void PanelTable::say(const QString &sentence) {
+    m_refusal->setText(sentence);
+    m_refusal->setVisible(!sentence.isEmpty());
 }
 
 } // namespace boltwright::ui

@@ -4,7 +4,6 @@
 
 #include <QLabel>
 #include <QPlainTextEdit>
-#include <QTableView>
 #include <QWidget>
 
 #include <functional>
@@ -15,15 +14,19 @@ class QSpinBox;
 namespace boltwright::ui {
 
 class LengthEdit;
+class SheetTable;
 
 /// The table of panels and, below it, what is rarer about the selected one: corners, joins, what may be given up.
 class PanelTable : public QWidget {
     Q_OBJECT
 public:
     explicit PanelTable(JobDocument &document, QWidget *parent = nullptr);
-    QTableView *table() { return m_table; }
+    SheetTable *table() { return m_table; }
     PanelTableModel *model() { return m_model; }
     QString refusal() const { return m_refusal->text(); }
+    QString doubts() const { return m_doubts->text(); }
+    /// Panels out of a cut list; what is wrong with it is said with its row and column.
+    bool takeCutList(const std::string &text);
 
 private:
     QWidget *buildMore();
@@ -35,11 +38,16 @@ private:
     void change(const QString &text, const std::function<void(Panel &)> &how);
     void takeCorners();
     void refuse(const QString &sentence);
+    void say(const QString &sentence);
+    void paste(const QString &text);
+    void openCutList();
+    void writeCutListTo();
+    void doubt();
 
     JobDocument &m_document;
     PanelTableModel *m_model;
-    QTableView *m_table;
-    QLabel *m_refusal;
+    SheetTable *m_table;
+    QLabel *m_refusal, *m_doubts;
     QWidget *m_more = nullptr;
     QPlainTextEdit *m_corners = nullptr;
     QLabel *m_cornersLabel = nullptr;

@@ -35,6 +35,7 @@ double Preferences::planSeconds() const {
 }
 QByteArray Preferences::geometry() const { return m_settings.value(u"geometry"_s).toByteArray(); }
 void Preferences::setGeometry(const QByteArray &geometry) { m_settings.setValue(u"geometry"_s, geometry); }
+QString Preferences::folder() const { return QFileInfo(m_settings.fileName()).absolutePath(); }
 bool Preferences::paneShown(const QString &name) const { return m_settings.value(u"pane/"_s + name, true).toBool(); }
 void Preferences::setPaneShown(const QString &name, bool shown) { m_settings.setValue(u"pane/"_s + name, shown); }
 

@@ -24,6 +24,7 @@ public:
     double planSeconds() const;
     QByteArray geometry() const;
     void setGeometry(const QByteArray &geometry);
+    QString folder() const; ///< where the shop's own files lie, beside the preferences
     bool paneShown(const QString &name) const;
     void setPaneShown(const QString &name, bool shown);
 

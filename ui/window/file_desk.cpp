@@ -93,11 +93,12 @@ bool FileDesk::openAsking() {
     return !name.isEmpty() && openFile(name);
 }
 
-void FileDesk::begin() {
-    if (!mayLeave()) return;
+bool FileDesk::begin() {
+    if (!mayLeave()) return false;
     m_document.startWith(newJob(m_document.job().unit));
     m_notice.say({});
     Q_EMIT opened();
+    return true;
 }
 
 bool FileDesk::save() {

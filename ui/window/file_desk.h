@@ -20,7 +20,7 @@ public:
     bool openAsking();
     bool save();
     bool saveAs();
-    void begin();
+    bool begin(); ///< a new job; false where what is open may not go
     /// True: what is open may go.
     bool mayLeave();
     /// Unsaved work of a job without a file that a crash left behind is offered.

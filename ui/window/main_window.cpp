@@ -1,5 +1,6 @@
 #include "ui/window/main_window.h"
 
+#include "core/edit/job_edit.h"
 #include "core/planner/plan.h"
 #include "ui/actions/actions.h"
 #include "ui/answers/ask_page.h"
@@ -9,9 +10,12 @@
 #include "ui/canvas/canvas.h"
 #include "ui/document/standing.h"
 #include "ui/drawing/colours.h"
+#include "ui/drawing/table_frame.h"
 #include "ui/forms/cloth_form.h"
+#include "ui/forms/cloth_questions_page.h"
 #include "ui/forms/job_card_form.h"
 #include "ui/forms/panel_table.h"
+#include "ui/forms/piece_form_page.h"
 #include "ui/kept/kept_layouts.h"
 #include "ui/kept/layout_comparison.h"
 #include "ui/panes/cut_list.h"
@@ -19,7 +23,11 @@
 #include "ui/piece/covered_piece_view.h"
 #include "ui/planning/planning.h"
 #include "ui/settings/preferences.h"
+#include "ui/shop/rules_page.h"
+#include "ui/shop/shop.h"
 #include "ui/text/words.h"
+#include "ui/trimmings/trimming_watch.h"
+#include "ui/trimmings/trimmings_page.h"
 #include "ui/window/file_desk.h"
 #include "ui/window/layout_deeds.h"
 #include "ui/window/look.h"
@@ -63,6 +71,7 @@ QWidget *named(Pane *pane, const QString &name) {
 MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     : QMainWindow(parent), m_preferences(preferences), m_document(new JobDocument(this)),
       m_standing(new Standing(*m_document, this)), m_planning(new Planning(*m_document, this)),
+      m_trimmings(new TrimmingWatch(*m_document, this)), m_shop(std::make_unique<Shop>(preferences.folder())),
       m_actions(new Actions(this)), m_deeds(new LayoutDeeds(*m_document, this)),
       m_planOptions(std::make_unique<PlanOptions>()) {
     m_planOptions->seconds = preferences.planSeconds();
@@ -203,6 +212,7 @@ void MainWindow::buildMenus() {
     (*m_actions)[ActionId(int(ActionId::LookAsSystem) + int(m_preferences.look()))]->setChecked(true);
     (*m_actions)[ActionId::ShowLeftPane]->setChecked(m_preferences.paneShown(u"left"_s));
     (*m_actions)[ActionId::ShowRightPane]->setChecked(m_preferences.paneShown(u"right"_s));
+    (*m_actions)[ActionId::ShowStrips]->setChecked(m_preferences.paneShown(u"strips"_s));
     (*m_actions)[ActionId::ShowKept]->setChecked(m_preferences.paneShown(u"kept"_s));
 }
 
@@ -221,6 +231,17 @@ void MainWindow::wireActions() {
     on(ActionId::JobCard, [this] { showJobCard(); });
     on(ActionId::Cloths, [this] { showClothForm(); });
     on(ActionId::Panels, [this] { showPanelTable(); });
+    on(ActionId::Measure, [this] { showMeasures(); });
+    on(ActionId::Trimmings, [this] { showTrimmings(); });
+    on(ActionId::ClothQuestions,
+       [this] { m_sheet->show(tr("What the cloth must be"), new ClothQuestionsPage(*m_document)); });
+    on(ActionId::ShopRules,
+       [this] { showWide(tr("The shop's rules"), new RulesPage(*m_shop, m_document->job().unit)); });
+    on(ActionId::ShowStrips, [this](bool shown) {
+        m_preferences.setPaneShown(u"strips"_s, shown);
+        refreshStrips();
+    });
+    connect(m_trimmings, &TrimmingWatch::changed, this, &MainWindow::refreshStrips);
     on(ActionId::Plan, [this] {
         m_sheet->close();
         m_begun = true;
@@ -300,10 +321,14 @@ void MainWindow::wireCanvas() {
     });
     connect(m_start, &StartPage::clothWanted, this, &MainWindow::showClothForm);
     connect(m_start, &StartPage::panelsWanted, this, &MainWindow::showPanelTable);
+    connect(m_start, &StartPage::measureWanted, this, &MainWindow::showMeasures);
     connect(m_start, &StartPage::openWanted, this, [this] { m_files->openAsking(); });
     connect(m_start, &StartPage::sampleWanted, this, [this](const QString &file) { m_files->openSample(file); });
     connect(m_start, &StartPage::fileWanted, this, [this](const QString &file) { m_files->openFile(file); });
     connect(m_sheet, &OverSheet::closed, this, [this] {
+        m_sheet->setProperty("wide", false);
+        m_cutList->setVisible(m_preferences.paneShown(u"left"_s));
+        m_rightPane->setVisible(m_preferences.paneShown(u"right"_s));
         refreshCentre();
         m_centre->currentWidget()->setFocus();
     });
@@ -333,7 +358,49 @@ void MainWindow::wirePlanning() {
 bool MainWindow::openFile(const QString &fileName) { return m_files->openFile(fileName); }
 void MainWindow::offerLeftBehind() { m_files->offerLeftBehind(); }
 
-void MainWindow::showPanelTable() { m_sheet->show(tr("Panels"), new PanelTable(*m_document)); }
+void MainWindow::showWide(const QString &title, QWidget *page) {
+    m_cutList->hide();
+    m_rightPane->hide();
+    m_kept->hide();
+    m_sheet->setProperty("wide", true);
+    m_sheet->show(title, page);
+}
+
+void MainWindow::showPanelTable() { showWide(tr("Panels"), new PanelTable(*m_document)); }
+void MainWindow::showTrimmings() {
+    m_sheet->show(tr("Trimmings"), new TrimmingsPage(*m_document, *m_trimmings, *m_shop));
+}
+
+void MainWindow::showMeasures() {
+    auto *page = new PieceFormPage(*m_document, *m_shop);
+    connect(page, &PieceFormPage::taken, this, [this] {
+        m_begun = true;
+        m_sheet->close();
+    });
+    connect(page, &PieceFormPage::newJobWanted, this, [this, page] {
+        // What was measured is held while the question about what is open is asked, and lost only with the page.
+        const Job begun = page->added(newJob(m_document->job().unit));
+        if (m_files->begin()) m_document->changeJob(begun, tr("Measure a piece"));
+    });
+    showWide(tr("From measurements"), page);
+}
+
+void MainWindow::refreshStrips() {
+    QList<Canvas::StripShown> strips;
+    const auto &figures = m_trimmings->figures();
+    const auto &trimmings = m_document->job().trimmings;
+    if (figures.size() == trimmings.size() && m_preferences.paneShown(u"strips"_s))
+        for (std::size_t i = 0; i < figures.size(); ++i) {
+            if (!figures[i].found) continue;
+            const std::string cloth = trimmings[i].cloth.value_or(m_document->job().cloths.front().id);
+            // No more than are needed, the longest first; all where they are not enough.
+            const auto enough = enoughFor(*figures[i].found, figures[i].need, trimmings[i].strip);
+            for (const Strip &strip : (enough ? *enough : *figures[i].found).strips)
+                strips.append({cloth, strip.on, onTable(strip.ring)});
+        }
+    m_canvas->showStrips(strips);
+}
+
 void MainWindow::showClothForm() { m_sheet->show(tr("Cloth"), new ClothForm(*m_document)); }
 void MainWindow::showJobCard() { m_sheet->show(tr("Job card"), new JobCardForm(*m_document)); }
 
@@ -404,7 +471,8 @@ void MainWindow::refreshCentre() {
     const bool empty = !m_begun && m_document->job().panels.empty();
     QWidget *wanted = empty ? static_cast<QWidget *>(m_start) : m_canvas;
     if (m_centre->currentWidget() != wanted) m_centre->setCurrentWidget(wanted);
-    m_kept->setVisible(!empty && m_preferences.paneShown(u"kept"_s));
+    const bool wide = m_sheet->isVisible() && m_sheet->property("wide").toBool();
+    m_kept->setVisible(!empty && !wide && m_preferences.paneShown(u"kept"_s));
     if (m_sheet->isVisible()) m_sheet->raise();
 }
 

@@ -28,9 +28,11 @@ class NoticeBar;
 class OverSheet;
 class Planning;
 class Preferences;
+class Shop;
 class Standing;
 class StandingPane;
 class StartPage;
+class TrimmingWatch;
 
 /// The window: wires the document to canvas, panes and sheets. Knows nothing of cloth.
 class MainWindow : public QMainWindow {
@@ -60,6 +62,10 @@ public:
     void showPanelTable();
     void showClothForm();
     void showJobCard();
+    void showMeasures();
+    void showTrimmings();
+    TrimmingWatch &trimmings() { return *m_trimmings; }
+    Shop &shop() { return *m_shop; }
 
 protected:
     void closeEvent(QCloseEvent *event) override;
@@ -73,12 +79,14 @@ private:
     void wireActions();
     void wireCanvas();
     void wirePlanning();
+    void showWide(const QString &title, QWidget *page); ///< with the panes at both sides out of the way
     template <class Page>
     void showQuestion(const QString &title, Page *page);
     void refreshRecent();
     void refreshTitle();
     void refreshActions();
     void refreshCentre();
+    void refreshStrips();
     void scaleText(int step);
     void setLook(int look);
     void showKeys();
@@ -88,6 +96,8 @@ private:
     JobDocument *m_document;
     Standing *m_standing;
     Planning *m_planning;
+    TrimmingWatch *m_trimmings;
+    std::unique_ptr<Shop> m_shop;
     Actions *m_actions;
     LayoutDeeds *m_deeds;
     std::unique_ptr<PlanOptions> m_planOptions;

@@ -54,21 +54,31 @@ StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(th
     title->setObjectName(u"bigTitle"_s);
     column->addWidget(title);
 
-    const auto withButton = [&](QLabel *words, const QString &text, auto signal) {
+    const auto made = [&](const QString &text, auto signal) {
+        auto *b = new QPushButton(text, sheet);
+        b->setMinimumWidth(130);
+        connect(b, &QPushButton::clicked, this, signal);
+        return b;
+    };
+    const auto withButton = [&](QLabel *words, const QString &text, auto signal, auto... more) {
         auto *row = new QHBoxLayout;
         row->addWidget(words, 1);
-        auto *button = new QPushButton(text, sheet);
-        button->setMinimumWidth(130);
-        connect(button, &QPushButton::clicked, this, signal);
-        row->addWidget(button, 0, Qt::AlignVCenter);
+        auto *stack = new QVBoxLayout;
+        stack->addWidget(made(text, signal));
+        if constexpr (sizeof...(more) > 0) stack->addWidget(made(more...));
+        stack->setAlignment(Qt::AlignVCenter);
+        row->addLayout(stack);
         column->addLayout(row);
     };
     withButton(
         step(u"1"_s, tr("Say what cloth there is"), tr("Width, repeat, nap; or the remnants on the shelf."), sheet),
         tr("Cloth…"), &StartPage::clothWanted);
-    withButton(step(u"2"_s, tr("List what is to cut"),
-                    tr("Each panel as measured, side to side × up, and its allowances."), sheet),
-               tr("Panels…"), &StartPage::panelsWanted);
+    withButton(
+        step(u"2"_s, tr("List what is to cut"),
+             tr("From measurements: choose a piece, fill in what the tape says, and its panels are made. Or list "
+                "each panel yourself, side to side × up, with its allowances."),
+             sheet),
+        tr("Measure…"), &StartPage::measureWanted, tr("Panels…"), &StartPage::panelsWanted);
     column->addWidget(step(u"3"_s, tr("Press Plan, then move what you like"),
                            tr("Length, waste and what to buy follow your hand."), sheet));
 

@@ -15,6 +15,7 @@ public:
 Q_SIGNALS:
     void clothWanted();
     void panelsWanted();
+    void measureWanted();
     void openWanted();
     void sampleWanted(const QString &fileName);
     void fileWanted(const QString &fileName);
