@@ -143,9 +143,10 @@ bool Frontier::applies(const RectangleTask &task) {
 Tick Frontier::topOf(int sheet) const { return m_task.open() ? m_top : m_task.sheets[std::size_t(sheet)].y1; }
 
 void Frontier::aim(Tick top) {
+    // Under a ceiling that had to be raised, what was too narrow before would be so again.
+    m_width = m_begun && top >= m_top ? std::max(firstWidth, m_width / 2) : firstWidth;
     m_top = top;
     m_begun = true;
-    m_width = firstWidth;
     m_runs = 0;
     m_spare = -m_task.itemArea();
     for (std::size_t s = 0; s < m_task.sheets.size(); ++s) {
