@@ -26,6 +26,7 @@ Canvas::Canvas(JobDocument &document, Standing &standing, QWidget *parent)
     : QAbstractScrollArea(parent), m_document(document), m_standing(standing), m_hand(new HandTool(*this)),
       m_tool(m_hand) {
     setFrameShape(QFrame::NoFrame);
+    setObjectName(u"table"_s);
     setFocusPolicy(Qt::StrongFocus);
     viewport()->setMouseTracking(true);
     viewport()->setAttribute(Qt::WA_OpaquePaintEvent);
@@ -40,7 +41,7 @@ Canvas::Canvas(JobDocument &document, Standing &standing, QWidget *parent)
     });
     connect(&document, &JobDocument::changed, this, &Canvas::follow);
     connect(&standing, &Standing::changed, this, [this] {
-        if (!m_held) layerStale();
+        if (m_held.empty()) layerStale();
         viewport()->update();
     });
     installCanvasAccessibility();
@@ -55,8 +56,8 @@ void Canvas::follow(Changes changes) {
     if (changes & Change::NewJob) m_fitted = true;
     const bool fitting = m_fitted && (changes & (Change::NewJob | Change::Cloths));
     const auto &preview = m_document.preview();
-    if (changes == Changes(Change::Preview) && m_held && preview && preview->cut >= 0) {
-        m_table.takeCut(m_document.job(), preview->layout, preview->cut);
+    if (changes == Changes(Change::Preview) && !m_held.empty() && preview && preview->cut >= 0) {
+        for (int cut : m_held) m_table.takeCut(m_document.job(), preview->layout, cut);
         viewport()->update();
         return;
     }
@@ -162,6 +163,10 @@ int Canvas::sheetNear(QPointF viewport) const {
 
 QRectF Canvas::cutRect(int cut) const { return m_table.panelRect(cut).translated(-scrolled()); }
 
+QRectF Canvas::sheetRect(int sheet) const { return m_table.sheetRect(sheet).translated(-scrolled()); }
+
+Length Canvas::lengthOf(double pixels) const { return onCloth(QPointF(0, pixels / m_table.scale())).x; }
+
 bool Canvas::overTray(QPointF at) const {
     const double height = std::max(40.0, m_tray.height(SlipFonts(font())));
     return at.y() > viewport()->height() - height;
@@ -177,10 +182,12 @@ void Canvas::setTrayWelcoming(bool welcoming) {
     viewport()->update();
 }
 
-void Canvas::hold(std::optional<int> cut) {
-    m_held = cut;
+void Canvas::hold(std::vector<int> cuts) {
+    m_held = std::move(cuts);
     layerStale();
 }
+
+void Canvas::say(const QString &text) { Q_EMIT said(text); }
 
 void Canvas::showNote(const QString &text) {
     m_note = text;
@@ -362,11 +369,21 @@ bool Canvas::focusNextPrevChild(bool next) {
     return QAbstractScrollArea::focusNextPrevChild(next);
 }
 
+bool Canvas::event(QEvent *event) {
+    // A tool that writes on the cloth has its own use for the key that puts panels aside.
+    if (event->type() == QEvent::ShortcutOverride && m_tool != m_hand &&
+        static_cast<QKeyEvent *>(event)->key() == Qt::Key_Delete) {
+        event->accept();
+        return true;
+    }
+    return QAbstractScrollArea::event(event);
+}
+
 bool Canvas::viewportEvent(QEvent *event) {
     if (event->type() != QEvent::ToolTip) return QAbstractScrollArea::viewportEvent(event);
     auto *help = static_cast<QHelpEvent *>(event);
     const int cut = cutAt(help->pos());
-    if (cut >= 0 && !m_held)
+    if (cut >= 0 && m_held.empty())
         QToolTip::showText(help->globalPos(), describe(cut), viewport(), cutRect(cut).toRect());
     else
         QToolTip::hideText();

@@ -35,6 +35,7 @@ public:
     /// Brings the selected cut into sight.
     void showSelection();
     QString describe(int cut) const; ///< a sentence for those who listen
+    void say(const QString &text);   ///< for the line below the table: what the tool has to tell
 
     // The tool in the hand. Tools belong to the canvas as a QObject's children do.
     Tool &tool() { return *m_tool; }
@@ -50,9 +51,11 @@ public:
     QTransform toViewport(int sheet) const;             ///< from that frame
     QRectF clothRoom() const;                           ///< the viewport above the tray
     QRectF cutRect(int cut) const;
+    QRectF sheetRect(int sheet) const;
+    Length lengthOf(double pixels) const; ///< on the cloth, at this zoom
     bool overTray(QPointF viewport) const;
     void setTrayWelcoming(bool welcoming);
-    void hold(std::optional<int> cut); ///< the cut in the hand is painted apart from those that lie still
+    void hold(std::vector<int> cuts); ///< what is in the hand is painted apart from what lies still
     void scrollTowards(QPoint viewport);
     void scrollBy(int arrowKey);        ///< one step of the view that way
     void showNote(const QString &text); ///< a tag that goes away by itself
@@ -72,6 +75,7 @@ Q_SIGNALS:
     void takingHold();
     void zoomChanged();
     void toolChanged();
+    void said(const QString &text);
 
 protected:
     void paintEvent(QPaintEvent *event) override;
@@ -89,6 +93,7 @@ protected:
     bool focusNextPrevChild(bool next) override;
     void changeEvent(QEvent *event) override;
     bool viewportEvent(QEvent *event) override;
+    bool event(QEvent *event) override;
 
 private:
     void follow(Changes changes);
@@ -103,6 +108,7 @@ private:
     void paintStrips(QPainter &painter);
     void paintTapes(QPainter &painter);
     void paintFlags(QPainter &painter);
+    void paintMarkings(QPainter &painter, bool lines);
     void paintHand(QPainter &painter);
     void paintReasons(QPainter &painter);
     void paintNote(QPainter &painter);
@@ -116,7 +122,7 @@ private:
     Tool *m_tool;
     QPixmap m_layer; ///< what lies still
     bool m_layerValid = false;
-    std::optional<int> m_held;
+    std::vector<int> m_held;
     QList<QPair<int, QRectF>> m_offcuts; ///< sheet, and the offcut in its table frame
     QList<StripShown> m_strips;
     bool m_trayWelcoming = false;

@@ -1,7 +1,9 @@
+#include "core/edit/markings.h"
 #include "core/figures/figures.h"
 #include "core/measure/length_text.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/flag_drawing.h"
+#include "ui/canvas/markings_drawing.h"
 #include "ui/drawing/table_frame.h"
 #include "ui/drawing/tape_drawing.h"
 #include "ui/text/words.h"
@@ -48,18 +50,23 @@ void Canvas::paintLayer() {
         drawSheet(painter, m_table.sheets()[i].picture, toViewport(i), seen, calm, colours);
     paintOffcuts(painter);
     paintStrips(painter);
-    const int selected = m_document.selectedCut();
+    paintMarkings(painter, true);
+    const std::vector<int> selected = m_document.selectedCuts();
+    const auto isSelected = [&](int i) { return std::find(selected.begin(), selected.end(), i) != selected.end(); };
+    const auto isHeld = [&](int i) { return std::find(m_held.begin(), m_held.end(), i) != m_held.end(); };
     const auto paintPanel = [&](int i) {
         const PanelOnTable &panel = m_table.panels()[i];
-        if (panel.sheet < 0 || (m_held && *m_held == i) || !cutRect(i).adjusted(-9, -9, 9, 9).intersects(seen)) return;
+        if (panel.sheet < 0 || isHeld(i) || !cutRect(i).adjusted(-9, -9, 9, 9).intersects(seen)) return;
         PanelLook look;
-        look.selected = i == selected;
+        look.selected = isSelected(i);
         look.broken = m_standing.isBroken(i);
         drawPanel(painter, panel.picture, toViewport(panel.sheet), look, colours, fonts);
     };
     for (int i = 0; i < m_table.panels().size(); ++i)
-        if (i != selected) paintPanel(i);
-    if (selected >= 0 && selected < m_table.panels().size()) paintPanel(selected);
+        if (!isSelected(i)) paintPanel(i);
+    for (auto i = selected.rbegin(); i != selected.rend(); ++i)
+        if (*i < m_table.panels().size()) paintPanel(*i);
+    paintMarkings(painter, false);
     m_layerValid = true;
 }
 
@@ -70,7 +77,7 @@ void Canvas::showStrips(const QList<StripShown> &strips) {
 
 void Canvas::paintStrips(QPainter &painter) {
     // While something moves they belong to a layout that is no more.
-    if (m_held || m_document.preview()) return;
+    if (!m_held.empty() || m_document.preview()) return;
     const Colours colours = coloursOf(palette());
     QColor tint = colours.accent;
     tint.setAlpha(colours.dark ? 90 : 60);
@@ -84,7 +91,7 @@ void Canvas::paintStrips(QPainter &painter) {
 
 void Canvas::paintOffcuts(QPainter &painter) {
     // Strips say more about what is left than the largest piece of it.
-    if (!m_strips.isEmpty() && !m_held && !m_document.preview()) return;
+    if (!m_strips.isEmpty() && m_held.empty() && !m_document.preview()) return;
 
     const Colours colours = coloursOf(palette());
     const SlipFonts fonts(font());
@@ -201,6 +208,23 @@ void Canvas::paintFlags(QPainter &painter) {
     }
 }
 
+void Canvas::paintMarkings(QPainter &painter, bool lines) {
+    const Colours colours = coloursOf(palette());
+    const SlipFonts fonts(font());
+    for (int i = 0; i < m_table.sheets().size(); ++i) {
+        const Markings &markings = markingsOf(m_document.job(), m_table.sheets()[i].sheet);
+        const QTransform toScreen = toViewport(i);
+        const QRectF cloth = m_table.sheetRect(i).translated(-scrolled());
+        if (lines)
+            for (const ChalkLine &line : markings.lines)
+                drawChalkLine(painter, chalkOnScreen(line, toScreen, cloth), colours);
+        else
+            for (const PinnedNote &note : markings.notes)
+                drawPin(painter, toScreen.map(onTable(note.at)), fromCore(note.text), clothRoom(), false, colours,
+                        fonts);
+    }
+}
+
 void Canvas::paintHand(QPainter &painter) {
     const auto &preview = m_document.preview();
     if (!preview || preview->cut < 0 || preview->cut >= m_table.panels().size()) return;
@@ -210,11 +234,18 @@ void Canvas::paintHand(QPainter &painter) {
     const SlipFonts fonts(font());
     const QTransform toScreen = toViewport(panel.sheet);
     const QRectF cloth = m_table.sheetRect(panel.sheet).translated(-scrolled());
-    PanelLook look;
-    look.selected = true;
-    look.held = true;
-    look.broken = !preview->settled.right;
-    drawPanel(painter, panel.picture, toScreen, look, colours, fonts);
+    const auto paintHeld = [&](int cut) {
+        if (cut < 0 || cut >= m_table.panels().size() || m_table.panels()[cut].sheet < 0) return;
+        PanelLook look;
+        look.selected = true;
+        look.held = true;
+        look.broken = std::any_of(preview->settled.broken.begin(), preview->settled.broken.end(),
+                                  [cut](const Breach &b) { return b.cut == cut; });
+        drawPanel(painter, m_table.panels()[cut].picture, toViewport(m_table.panels()[cut].sheet), look, colours,
+                  fonts);
+    };
+    for (int cut : preview->with) paintHeld(cut);
+    paintHeld(preview->cut);
     for (const Guide &guide : preview->settled.guides) {
         painter.setPen(QPen(colours.dark ? lightColours().accent : colours.accent, 1.8, Qt::DotLine));
         if (guide.across) {
@@ -236,7 +267,10 @@ void Canvas::paintReasons(QPainter &painter) {
     if (cut < 0 || cut >= m_table.panels().size()) return;
     const QRectF rect = cutRect(cut);
     QPointF at(rect.left(), rect.bottom() + 8);
-    const QString reason = m_standing.firstReason(cut);
+    QString reason = m_standing.firstReason(cut);
+    if (preview && reason.isEmpty())
+        for (int other : preview->with)
+            if (reason.isEmpty()) reason = m_standing.firstReason(other);
     if (!reason.isEmpty()) {
         const QRectF took = drawTag(painter, reason, at, room, colours.broken, colours.onBroken, fonts.small);
         at.setY(took.bottom() + 4);

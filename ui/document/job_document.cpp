@@ -66,6 +66,7 @@ void JobDocument::adopt(Job job, const QString &fileName) {
     m_layoutIndex = std::max(0, int(m_job.layouts.size()) - 1);
     m_preview.reset();
     m_selection.reset();
+    m_alsoSelected.clear();
     m_selectedPanel.clear();
     m_recovered = false;
     ++m_revision;
@@ -151,6 +152,7 @@ Job JobDocument::exchangeJob(Job job) {
     if (!m_selectedPanel.empty() && !m_job.panel(m_selectedPanel)) {
         m_selectedPanel.clear();
         m_selection.reset();
+        m_alsoSelected.clear();
         changes |= Change::Selection;
     }
     Q_EMIT changed(changes);
@@ -213,16 +215,47 @@ void JobDocument::dropPreview() {
 int JobDocument::selectedCut() const { return m_selection ? indexOf(layout(), *m_selection) : -1; }
 
 void JobDocument::select(const std::optional<CutName> &name) {
-    if (name == m_selection && (!name || name->panel == m_selectedPanel)) return;
+    if (name == m_selection && m_alsoSelected.empty() && (!name || name->panel == m_selectedPanel)) return;
     m_selection = name;
+    m_alsoSelected.clear();
     m_selectedPanel = name ? name->panel : std::string();
     Q_EMIT changed(Change::Selection);
+}
+
+void JobDocument::selectSeveral(const std::vector<CutName> &names) {
+    if (names.empty()) return select(std::nullopt);
+    m_selection = names.back();
+    m_selectedPanel = names.back().panel;
+    m_alsoSelected.assign(names.begin(), names.end() - 1);
+    std::erase(m_alsoSelected, *m_selection);
+    Q_EMIT changed(Change::Selection);
+}
+
+void JobDocument::selectAlso(const CutName &name) {
+    std::vector<CutName> names = m_alsoSelected;
+    if (m_selection) names.push_back(*m_selection);
+    if (std::erase(names, name) == 0) names.push_back(name);
+    selectSeveral(names);
+}
+
+std::vector<int> JobDocument::selectedCuts() const {
+    std::vector<int> cuts;
+    if (const int first = selectedCut(); first >= 0) cuts.push_back(first);
+    for (const CutName &name : m_alsoSelected)
+        if (const int cut = indexOf(layout(), name); cut >= 0) cuts.push_back(cut);
+    return cuts;
+}
+
+bool JobDocument::isSelected(int cut) const {
+    const auto cuts = selectedCuts();
+    return std::find(cuts.begin(), cuts.end(), cut) != cuts.end();
 }
 
 void JobDocument::selectPanel(const std::string &panel) {
     if (panel == m_selectedPanel) return;
     m_selectedPanel = panel;
     m_selection.reset();
+    m_alsoSelected.clear();
     for (const Cut &cut : layout().cuts)
         if (cut.panel == panel) {
             m_selection = nameOf(cut);

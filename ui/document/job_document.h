@@ -43,8 +43,15 @@ int indexOf(const Layout &layout, const CutName &name);
 /// What is shown in place of the layout for the moment.
 struct Preview {
     Layout layout;
-    int cut = -1;    ///< the cut in the hand; -1: the whole layout is new, as while planning
-    Settled settled; ///< why that cut lies where it does, and what it breaks
+    int cut = -1;               ///< the cut in the hand; -1: the whole layout is new, as while planning
+    Settled settled;            ///< why that cut lies where it does, and what it breaks
+    std::vector<int> with = {}; ///< others in the hand with it
+
+    bool holds(int other) const {
+        for (int held : with)
+            if (held == other) return true;
+        return other >= 0 && other == cut;
+    }
 };
 
 /// Owns the job, its history and its file name; says what changed. Everything that changes the job goes through here
@@ -98,6 +105,12 @@ public:
     const std::optional<CutName> &selection() const { return m_selection; }
     int selectedCut() const; ///< index in the layout shown; -1: none
     void select(const std::optional<CutName> &name);
+    /// Several at once; the last one named is the one that `selection` speaks of.
+    void selectSeveral(const std::vector<CutName> &names);
+    /// Takes a cut along with those selected, or leaves it out again.
+    void selectAlso(const CutName &name);
+    std::vector<int> selectedCuts() const; ///< indices in the layout shown, the one of `selectedCut` first
+    bool isSelected(int cut) const;
     /// The panel that is meant in lists, on the cloth or not; empty: none.
     const std::string &selectedPanel() const { return m_selectedPanel; }
     void selectPanel(const std::string &panel);
@@ -126,6 +139,7 @@ private:
     QByteArray m_fileBytes; ///< digest of the file as last read or written
     bool m_recovered = false;
     std::optional<CutName> m_selection;
+    std::vector<CutName> m_alsoSelected; ///< without `m_selection`
     std::string m_selectedPanel;
     quint64 m_revision = 0;
 };

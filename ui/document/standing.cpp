@@ -71,10 +71,10 @@ void Standing::lookAtPreview() {
         m_broken = breaches(m_document.job(), preview->layout);
         m_aside = putAside(m_document.job(), preview->layout);
     } else {
-        // All but the cut in the hand lie as they did.
+        // All but what is in the hand lie as they did.
         m_broken.clear();
         for (const Breach &b : m_laidBroken)
-            if (b.cut != preview->cut && b.other != preview->cut) m_broken.push_back(b);
+            if (!preview->holds(b.cut) && !preview->holds(b.other)) m_broken.push_back(b);
         m_broken.insert(m_broken.end(), preview->settled.broken.begin(), preview->settled.broken.end());
     }
     Q_EMIT changed();

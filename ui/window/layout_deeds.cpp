@@ -1,11 +1,12 @@
 #include "ui/window/layout_deeds.h"
 
-#include "core/edit/layout_edit.h"
+#include "core/edit/moves.h"
 #include "core/figures/figures.h"
 #include "core/rules/settle.h"
 #include "ui/text/words.h"
 
 #include <algorithm>
+#include <numeric>
 
 namespace boltwright::ui {
 
@@ -36,42 +37,95 @@ void LayoutDeeds::turn() {
     m_document.changeLayout(withCutTurned(m_document.job(), layout, cut, next), tr("Turn %1").arg(markOf(own.panel)));
 }
 
+QString LayoutDeeds::called(const std::vector<int> &cuts) const {
+    if (cuts.size() != 1) return tr("%n panel(s)", nullptr, int(cuts.size()));
+    return markOf(m_document.laidLayout().cuts[std::size_t(cuts.front())].panel);
+}
+
 void LayoutDeeds::setState(CutState state, const QString &text) {
-    const int cut = m_document.selectedCut();
-    if (cut < 0) return;
-    m_document.changeLayout(withCutState(m_document.laidLayout(), cut, state), text);
+    Layout layout = m_document.laidLayout();
+    for (int cut : m_document.selectedCuts()) layout = withCutState(std::move(layout), cut, state);
+    m_document.changeLayout(std::move(layout), text);
 }
 
 void LayoutDeeds::toggleLock() {
-    const int cut = m_document.selectedCut();
-    if (cut < 0) return;
-    const Cut &own = m_document.laidLayout().cuts[std::size_t(cut)];
-    const bool locked = own.state == CutState::Locked;
+    const auto cuts = m_document.selectedCuts();
+    if (cuts.empty()) return;
+    const bool locked = m_document.laidLayout().cuts[std::size_t(cuts.front())].state == CutState::Locked;
     setState(locked ? CutState::Planned : CutState::Locked,
-             locked ? tr("Unlock %1").arg(markOf(own.panel)) : tr("Lock %1").arg(markOf(own.panel)));
+             locked ? tr("Unlock %1").arg(called(cuts)) : tr("Lock %1").arg(called(cuts)));
 }
 
 void LayoutDeeds::toggleCut() {
-    const int cut = m_document.selectedCut();
-    if (cut < 0) return;
-    const Cut &own = m_document.laidLayout().cuts[std::size_t(cut)];
-    const bool isCut = own.state == CutState::Cut;
+    const auto cuts = m_document.selectedCuts();
+    if (cuts.empty()) return;
+    const bool isCut = m_document.laidLayout().cuts[std::size_t(cuts.front())].state == CutState::Cut;
     setState(isCut ? CutState::Planned : CutState::Cut,
-             isCut ? tr("%1 is not cut yet").arg(markOf(own.panel)) : tr("%1 is cut").arg(markOf(own.panel)));
+             isCut ? tr("%1 not cut yet").arg(called(cuts)) : tr("%1 cut").arg(called(cuts)));
 }
 
 void LayoutDeeds::putAside() {
-    const int cut = m_document.selectedCut();
-    if (cut < 0) return;
-    const Cut own = m_document.laidLayout().cuts[std::size_t(cut)];
-    if (own.state == CutState::Cut) {
-        Q_EMIT refused(tr("%1 is already cut.").arg(markOf(own.panel)));
+    std::vector<int> cuts = m_document.selectedCuts();
+    if (cuts.empty()) return;
+    const Layout &layout = m_document.laidLayout();
+    const std::string panel = layout.cuts[std::size_t(cuts.front())].panel;
+    const QString name = called(cuts);
+    std::erase_if(cuts, [&](int cut) { return layout.cuts[std::size_t(cut)].state == CutState::Cut; });
+    if (cuts.empty()) {
+        Q_EMIT refused(tr("%1: already cut.").arg(name));
         return;
     }
-    m_document.changeLayout(withCopyPutAside(m_document.job(), m_document.laidLayout(), {own.panel, own.copy}),
-                            tr("Put %1 aside").arg(markOf(own.panel)));
+    m_document.changeLayout(withCutsPutAside(m_document.job(), layout, cuts), tr("Put %1 aside").arg(called(cuts)));
     m_document.selectPanel({});
-    m_document.selectPanel(own.panel);
+    m_document.selectPanel(panel);
+}
+
+void LayoutDeeds::take(const Moved &moved, const QString &text) {
+    if (moved.layout)
+        m_document.changeLayout(*moved.layout, text);
+    else
+        Q_EMIT refused(withFractions(fromCore(moved.why)));
+}
+
+void LayoutDeeds::changePlaces() {
+    const auto cuts = m_document.selectedCuts();
+    if (cuts.size() != 2) {
+        Q_EMIT refused(tr("Select the two panels that change places: the second one with Shift."));
+        return;
+    }
+    const Layout &layout = m_document.laidLayout();
+    const auto mark = [&](int cut) { return markOf(layout.cuts[std::size_t(cut)].panel); };
+    take(withCutsSwapped(m_document.job(), layout, cuts[0], cuts[1]),
+         tr("%1 and %2 change places").arg(mark(cuts[1]), mark(cuts[0])));
+}
+
+void LayoutDeeds::layHeadToFoot() {
+    const auto cuts = m_document.selectedCuts();
+    if (cuts.empty()) return;
+    const Layout &layout = m_document.laidLayout();
+    const int cut = cuts.front();
+    const auto pair = cuts.size() == 2 ? std::optional(cuts[1]) : pairOf(m_document.job(), layout, cut);
+    const QString mark = markOf(layout.cuts[std::size_t(cut)].panel);
+    if (!pair) {
+        Q_EMIT refused(tr("%1 has no second copy here: select two panels to lay one against the other.").arg(mark));
+        return;
+    }
+    take(withHeadToFoot(m_document.job(), layout, cut, *pair), tr("Lay %1 head to foot").arg(mark));
+}
+
+void LayoutDeeds::pushToTheCutEnd() {
+    const Layout &layout = m_document.laidLayout();
+    std::vector<int> cuts = m_document.selectedCuts();
+    if (cuts.size() < 2) {
+        cuts.resize(layout.cuts.size());
+        std::iota(cuts.begin(), cuts.end(), 0);
+    }
+    Layout pushed = withCutsPushed(m_document.job(), layout, cuts);
+    if (pushed == layout) {
+        Q_EMIT refused(tr("Everything lies as near to the cut end as it may."));
+        return;
+    }
+    m_document.changeLayout(std::move(pushed), tr("Push towards the cut end"));
 }
 
 void LayoutDeeds::layDown() {
@@ -111,6 +165,26 @@ void LayoutDeeds::selectNeighbour(int step) {
     const int count = int(cuts.size()), now = m_document.selectedCut();
     const int to = now < 0 ? (step > 0 ? 0 : count - 1) : (now + step + count) % count;
     m_document.select(nameOf(cuts[std::size_t(to)]));
+}
+
+void LayoutDeeds::takeAlongNeighbour(int step) {
+    const auto &cuts = m_document.layout().cuts;
+    const int now = m_document.selectedCut();
+    if (now < 0) return selectNeighbour(step);
+    // Over those already taken along, so that the same key goes on.
+    const int count = int(cuts.size());
+    for (int i = 1; i < count; ++i) {
+        const int to = (now + step * i % count + count) % count;
+        if (m_document.isSelected(to)) continue;
+        m_document.selectAlso(nameOf(cuts[std::size_t(to)]));
+        return;
+    }
+}
+
+void LayoutDeeds::selectEverything() {
+    std::vector<CutName> names;
+    for (const Cut &cut : m_document.layout().cuts) names.push_back(nameOf(cut));
+    m_document.selectSeveral(names);
 }
 
 } // namespace boltwright::ui

@@ -32,9 +32,10 @@ QString styleSheetFor(const Colours &c, int px) {
         QLabel#bigTitle { font-weight: bold; font-size: %10px; }
         QLabel#quiet { color: %3; font-size: %11px; }
         QLabel#jobTitle { font-weight: bold; font-size: %9px; }
-        QWidget#header, QWidget#leftPane, QWidget#rightPane, QWidget#keptPane { background: %1; }
+        QWidget#header, QWidget#leftPane, QWidget#rightPane, QWidget#keptPane, QWidget#ledge { background: %1; }
         QWidget#header { border-bottom: 1px solid %4; }
         QWidget#leftPane { border-right: 1px solid %4; }
+        QWidget#ledge { border-top: 1px solid %4; }
         QWidget#keptPane { border-top: 1px solid %4; }
         QWidget#rightPane { border-left: 1px solid %4; }
         QWidget#startPage { background: %7; }
@@ -55,6 +56,7 @@ QString styleSheetFor(const Colours &c, int px) {
         QPushButton#linkButton:focus { border: 1px solid %5; }
         QToolButton { border: 1px solid transparent; border-radius: 6px; padding: 4px; }
         QToolButton:hover { background: %8; }
+        QToolButton:checked { background: %8; border: 1px solid %5; }
         QToolButton:focus { border: 1px solid %5; }
         QProgressBar { border: 1px solid %4; border-radius: 4px; background: %1; height: 8px; }
         QProgressBar::chunk { background: %5; border-radius: 3px; }

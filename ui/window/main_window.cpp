@@ -8,6 +8,9 @@
 #include "ui/answers/ways_page.h"
 #include "ui/answers/why_page.h"
 #include "ui/canvas/canvas.h"
+#include "ui/canvas/tools/chalk_tool.h"
+#include "ui/canvas/tools/note_tool.h"
+#include "ui/canvas/tools/tape_tool.h"
 #include "ui/document/standing.h"
 #include "ui/drawing/colours.h"
 #include "ui/drawing/table_frame.h"
@@ -19,6 +22,7 @@
 #include "ui/kept/kept_layouts.h"
 #include "ui/kept/layout_comparison.h"
 #include "ui/panes/cut_list.h"
+#include "ui/panes/ledge.h"
 #include "ui/panes/standing_pane.h"
 #include "ui/piece/covered_piece_view.h"
 #include "ui/planning/planning.h"
@@ -60,7 +64,7 @@ namespace boltwright::ui {
 namespace {
 
 template <class Pane>
-QWidget *named(Pane *pane, const QString &name) {
+Pane *named(Pane *pane, const QString &name) {
     pane->setObjectName(name);
     pane->setAttribute(Qt::WA_StyledBackground);
     return pane;
@@ -87,10 +91,18 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     auto *header = named(new QWidget(whole), u"header"_s);
     m_notice = new NoticeBar(whole);
     m_centre = new QStackedWidget(whole);
-    m_canvas = new Canvas(*m_document, *m_standing, m_centre);
+    m_tablePage = new QWidget(m_centre);
+    m_canvas = new Canvas(*m_document, *m_standing, m_tablePage);
+    m_ledge = named(new Ledge(*m_canvas, *m_actions, m_tablePage), u"ledge"_s);
+    auto *table = new QVBoxLayout(m_tablePage);
+    table->setContentsMargins(0, 0, 0, 0);
+    table->setSpacing(0);
+    table->addWidget(m_canvas, 1);
+    table->addWidget(m_ledge);
+    m_tablePage->setFocusProxy(m_canvas);
     m_start = new StartPage(m_centre);
     m_centre->addWidget(m_start);
-    m_centre->addWidget(m_canvas);
+    m_centre->addWidget(m_tablePage);
     m_sheet = new OverSheet(m_centre);
     m_cutList = new CutListPane(*m_document, whole);
     m_rightPane = new QSplitter(Qt::Vertical, whole);
@@ -123,6 +135,7 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     buildMenus();
     wireActions();
     wireCanvas();
+    wireTools();
     wirePlanning();
     connect(m_document, &JobDocument::changed, this, [this](Changes changes) {
         if (changes & (Change::Card | Change::File | Change::NewJob | Change::Cloths)) refreshTitle();
@@ -255,6 +268,9 @@ void MainWindow::wireActions() {
     on(ActionId::Why, [this] { showQuestion(tr("Where the yardage goes"), new WhyPage(*m_document)); });
     on(ActionId::NextPanel, [this] { m_deeds->selectNeighbour(1); });
     on(ActionId::PreviousPanel, [this] { m_deeds->selectNeighbour(-1); });
+    on(ActionId::AlsoNextPanel, [this] { m_deeds->takeAlongNeighbour(1); });
+    on(ActionId::AlsoPreviousPanel, [this] { m_deeds->takeAlongNeighbour(-1); });
+    on(ActionId::AllPanels, [this] { m_deeds->selectEverything(); });
     const auto onPanel = [&](ActionId id, void (LayoutDeeds::*deed)()) {
         on(id, [this, deed] {
             m_planning->stop();
@@ -263,6 +279,9 @@ void MainWindow::wireActions() {
         });
     };
     onPanel(ActionId::Turn, &LayoutDeeds::turn);
+    onPanel(ActionId::HeadToFoot, &LayoutDeeds::layHeadToFoot);
+    onPanel(ActionId::ChangePlaces, &LayoutDeeds::changePlaces);
+    onPanel(ActionId::PushToCutEnd, &LayoutDeeds::pushToTheCutEnd);
     onPanel(ActionId::Lock, &LayoutDeeds::toggleLock);
     onPanel(ActionId::MarkCut, &LayoutDeeds::toggleCut);
     onPanel(ActionId::PutAside, &LayoutDeeds::putAside);
@@ -297,7 +316,9 @@ void MainWindow::wireActions() {
     on(ActionId::Keys, [this] { showKeys(); });
     on(ActionId::About, [this] { showAbout(); });
     // Single letters belong to the table alone, so that they can be typed everywhere else.
-    for (ActionId id : {ActionId::Turn, ActionId::Lock, ActionId::MarkCut, ActionId::PutAside, ActionId::LayDown}) {
+    for (ActionId id : {ActionId::Turn, ActionId::HeadToFoot, ActionId::ChangePlaces, ActionId::PushToCutEnd,
+                        ActionId::Lock, ActionId::MarkCut, ActionId::PutAside, ActionId::LayDown, ActionId::AllPanels,
+                        ActionId::Hand, ActionId::Tape, ActionId::Chalk, ActionId::Notes}) {
         (*m_actions)[id]->setShortcutContext(Qt::WidgetWithChildrenShortcut);
         m_canvas->addAction((*m_actions)[id]);
     }
@@ -332,6 +353,27 @@ void MainWindow::wireCanvas() {
         refreshCentre();
         m_centre->currentWidget()->setFocus();
     });
+}
+
+void MainWindow::wireTools() {
+    auto *tape = new TapeTool(*m_canvas);
+    auto *chalk = new ChalkTool(*m_canvas);
+    auto *notes = new NoteTool(*m_canvas);
+    const QList<QPair<ActionId, Tool *>> tools{{ActionId::Hand, &m_canvas->tool()},
+                                               {ActionId::Tape, tape},
+                                               {ActionId::Chalk, chalk},
+                                               {ActionId::Notes, notes}};
+    for (const auto &[id, tool] : tools)
+        connect((*m_actions)[id], &QAction::triggered, this, [this, tool = tool] {
+            m_canvas->useTool(*tool);
+            m_canvas->setFocus();
+            refreshActions();
+        });
+    const auto tick = [this, tools] {
+        for (const auto &[id, tool] : tools) (*m_actions)[id]->setChecked(&m_canvas->tool() == tool);
+    };
+    connect(m_canvas, &Canvas::toolChanged, this, tick);
+    tick();
 }
 
 void MainWindow::wirePlanning() {
@@ -447,8 +489,12 @@ void MainWindow::refreshActions() {
     const int cut = m_document->selectedCut();
     const Layout &layout = m_document->layout();
     const bool any = cut >= 0;
-    for (ActionId id : {ActionId::Turn, ActionId::Lock, ActionId::MarkCut, ActionId::PutAside})
+    for (ActionId id : {ActionId::Turn, ActionId::HeadToFoot, ActionId::Lock, ActionId::MarkCut, ActionId::PutAside})
         (*m_actions)[id]->setEnabled(any);
+    (*m_actions)[ActionId::ChangePlaces]->setEnabled(m_document->selectedCuts().size() == 2);
+    for (ActionId id : {ActionId::PushToCutEnd, ActionId::AllPanels, ActionId::NextPanel, ActionId::PreviousPanel,
+                        ActionId::AlsoNextPanel, ActionId::AlsoPreviousPanel})
+        (*m_actions)[id]->setEnabled(!layout.cuts.empty());
     (*m_actions)[ActionId::Lock]->setChecked(any && layout.cuts[std::size_t(cut)].state == CutState::Locked);
     (*m_actions)[ActionId::MarkCut]->setChecked(any && layout.cuts[std::size_t(cut)].state == CutState::Cut);
     const bool running = m_planning->isRunning();
@@ -469,7 +515,7 @@ void MainWindow::refreshActions() {
 
 void MainWindow::refreshCentre() {
     const bool empty = !m_begun && m_document->job().panels.empty();
-    QWidget *wanted = empty ? static_cast<QWidget *>(m_start) : m_canvas;
+    QWidget *wanted = empty ? static_cast<QWidget *>(m_start) : m_tablePage;
     if (m_centre->currentWidget() != wanted) m_centre->setCurrentWidget(wanted);
     const bool wide = m_sheet->isVisible() && m_sheet->property("wide").toBool();
     m_kept->setVisible(!empty && !wide && m_preferences.paneShown(u"kept"_s));
@@ -502,9 +548,14 @@ void MainWindow::showKeys() {
     for (const ActionRow &action : actionTable())
         row(action.key.toString(QKeySequence::NativeText), Actions::textOf(action), Actions::sentenceOf(action));
     row(tr("Drag"), tr("Move a panel"),
-        tr("It comes to rest on the nearest allowed place; Escape puts it back. With Alt it snaps to nothing, R turns "
-           "it in the hand."));
-    row(tr("Arrows"), tr("Nudge"), tr("A small step; with Shift on to the next allowed place that way."));
+        tr("It comes to rest on the nearest allowed place; Escape puts it back. With Ctrl or Alt it snaps to nothing, "
+           "R "
+           "turns it in the hand. Down to the tray it is put aside."));
+    row(tr("Shift and click"), tr("Take along"),
+        tr("The panel is moved with those selected; once more leaves it out again."));
+    row(tr("Drag on bare table"), tr("Chalk ring"), tr("All panels that it meets are selected."));
+    row(tr("Arrows"), tr("Nudge"),
+        tr("A small step; with Shift on to the next allowed place that way, or for several panels a long step."));
     row(tr("Tab"), tr("Next panel"), tr("And with Shift the one before."));
     row(tr("Wheel"), tr("Unroll"), tr("With Ctrl nearer and further, with Shift up and down."));
     row(tr("Drag the table"), tr("Move the view"), tr("Also with the middle button, or with Space held."));

@@ -24,6 +24,7 @@ class FileDesk;
 class JobDocument;
 class KeptLayouts;
 class LayoutDeeds;
+class Ledge;
 class NoticeBar;
 class OverSheet;
 class Planning;
@@ -53,6 +54,7 @@ public:
     CutListPane &cutList() { return *m_cutList; }
     NoticeBar &notice() { return *m_notice; }
     OverSheet &sheet() { return *m_sheet; }
+    Ledge &ledge() { return *m_ledge; }
     Actions &actions() { return *m_actions; }
     Planning &planning() { return *m_planning; }
     FileDesk &files() { return *m_files; }
@@ -78,6 +80,7 @@ private:
     void buildMenus();
     void wireActions();
     void wireCanvas();
+    void wireTools();
     void wirePlanning();
     void showWide(const QString &title, QWidget *page); ///< with the panes at both sides out of the way
     template <class Page>
@@ -102,6 +105,8 @@ private:
     LayoutDeeds *m_deeds;
     std::unique_ptr<PlanOptions> m_planOptions;
     Canvas *m_canvas = nullptr;
+    QWidget *m_tablePage = nullptr; ///< canvas and ledge
+    Ledge *m_ledge = nullptr;
     CutListPane *m_cutList = nullptr;
     StandingPane *m_standingPane = nullptr;
     CoveredPieceView *m_piece = nullptr;

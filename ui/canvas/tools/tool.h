@@ -1,5 +1,9 @@
 #pragma once
 
+#ifndef Q_MOC_RUN // which cannot read the standard headers behind this in C++20, and need not
+#include "core/edit/layout_edit.h"
+#endif
+
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QObject>
@@ -8,6 +12,9 @@
 namespace boltwright::ui {
 
 class Canvas;
+
+/// The way an arrow key points on the table, where the cloth unrolls to the right.
+Heading headingOf(int arrowKey);
 
 /// What the mouse does on the table: entered, given the canvas's events, left. The canvas knows none by name.
 class Tool : public QObject {
