@@ -51,6 +51,31 @@ class Pages(ProgramTest):
         self.assertIn("do not cut from this", answer.stderr)
         self.assertTrue(out.exists())
 
+    def photographed(self, taped):
+        """The bench on a remnant that was measured in a photograph which is long gone."""
+        job = bench()
+        corners = [[0, 0], [60, 0], [60, 50], [0, 50]]
+        photo = {"file": "gone.jpg", "points": [[0, 0], [1, 0], [1, 1], [0, 1]], "at": corners}
+        if taped:
+            photo["taped"] = [{"from": [0, 1], "to": [60, 1], "taped": 60}, {"from": [1, 0], "to": [1, 50], "taped": 50}]
+        job["cloths"] = [{"id": "body", "remnants": [{"id": "A", "outline": corners, "photo": photo}]}]
+        return self.planned(job)
+
+    def test_nothing_is_cut_by_a_photograph_alone(self):
+        file = self.photographed(taped=False)
+        for name in ("sheet.pdf", "sheet.csv"):
+            out = self.folder / name
+            self.assert_one_line(run("sheet", file, "--out", out), name, "remnant A", "photograph only", "tape two lengths")
+            self.assertFalse(out.exists())
+        # A picture and the client's page are nothing to cut by.
+        self.assertEqual(run("draw", file, "--out", self.folder / "x.png").returncode, 0)
+        self.assertEqual(run("client", file, "--out", self.folder / "x.pdf", "--seconds", 0).returncode, 0)
+
+    def test_two_taped_lengths_open_the_sheet(self):
+        out = self.folder / "sheet.pdf"
+        self.assertEqual(run("sheet", self.photographed(taped=True), "--out", out).returncode, 0)
+        self.assertEqual(out.read_bytes()[:5], b"%PDF-")
+
     def test_every_sample_can_be_drawn_and_printed(self):
         for sample in SAMPLES:
             planned = self.folder / sample.name

@@ -62,7 +62,10 @@ public:
     PlanOptions &planOptions() { return *m_planOptions; }
 
     void showPanelTable();
-    void showClothForm();
+    void showClothForm(int cloth = 0);
+    void showSwatchPage(int cloth);
+    void showRemnantPage();
+    void showTapePage(const QString &cloth, const QString &remnant);
     void showJobCard();
     void showMeasures();
     void showTrimmings();
