@@ -60,6 +60,8 @@ private:
         m_painter.setPen(Qt::NoPen);
         m_painter.setBrush(m_look.colours.paper);
         m_painter.drawPolygon(m_view.at(panel.outline));
+        // Few programs that show SVG know its hatches, and under cloth it is not seen.
+        if (m_painter.paintEngine()->type() == QPaintEngine::SVG && !panel.parts.empty()) return;
         m_painter.setBrush(QBrush(hatch, Qt::BDiagPattern));
         m_painter.drawPolygon(m_view.at(panel.outline));
     }
