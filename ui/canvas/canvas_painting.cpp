@@ -19,6 +19,7 @@ void Canvas::paintEvent(QPaintEvent *) {
     QPainter painter(viewport());
     painter.drawPixmap(0, 0, m_layer);
     painter.setRenderHint(QPainter::Antialiasing);
+    paintMarkings(painter, false); // notes keep within the window, so they do not move with the layer
     paintHand(painter);
     paintTapes(painter);
     paintFlags(painter);
@@ -72,7 +73,6 @@ void Canvas::paintLayer(const QRect &part) {
         if (!isSelected(i)) paintPanel(i);
     for (auto i = selected.rbegin(); i != selected.rend(); ++i)
         if (*i < m_table.panels().size()) paintPanel(*i);
-    paintMarkings(painter, false);
 }
 
 void Canvas::showStrips(const QList<StripShown> &strips) {
