@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 """boltwright draw, sheet and client: a picture, a sheet to cut from, a page for the client."""
-import re, unittest, xml.etree.ElementTree
+import re, shutil, subprocess, unittest, xml.etree.ElementTree
 
 from boltwright import SAMPLES, ProgramTest, bench, run
 
@@ -75,6 +75,30 @@ class Pages(ProgramTest):
         out = self.folder / "sheet.pdf"
         self.assertEqual(run("sheet", self.photographed(taped=True), "--out", out).returncode, 0)
         self.assertEqual(out.read_bytes()[:5], b"%PDF-")
+
+    def words_of(self, pdf):
+        if not shutil.which("pdftotext"): self.skipTest("pdftotext is not here, so the pages cannot be read")
+        text = subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True, check=True).stdout
+        return " ".join(text.split())
+
+    def test_trimmings_and_what_was_asked_of_the_cloth_are_printed(self):
+        job = bench()
+        # T7.4 of the trade notes: 36 in of half-inch heads side by side are 72 nails.
+        job["trimmings"] = [
+            {"kind": "nails", "name": "front edge", "edges": 36, "head": "1/2"},
+            {"kind": "welt", "edges": 60, "strip": 1.5, "run": "across", "from": "scraps", "shortest": 15}]
+        job["cloths"][0]["asked"] = [{"about": "fire", "said": "doubt", "note": "label comes with the bolt"}]
+        job["cloths"][0]["skew"] = 1
+        file = self.planned(job)
+        self.assertEqual(run("client", file, "--out", self.folder / "client.pdf").returncode, 0)
+        client = self.words_of(self.folder / "client.pdf")
+        for words in ("Nails (front edge): 72 with heads of", "What the cloth must be", "in doubt", "label comes with the bolt",
+                      "skew 1 in over the width", "local rules", "what is left over"):
+            self.assertIn(words, client)
+        self.assertEqual(run("sheet", file, "--out", self.folder / "sheet.pdf").returncode, 0)
+        sheet = self.words_of(self.folder / "sheet.pdf")
+        self.assertIn("Nails (front edge): 72", sheet)
+        self.assertNotIn("What the cloth must be", sheet)
 
     def test_every_sample_can_be_drawn_and_printed(self):
         for sample in SAMPLES:
