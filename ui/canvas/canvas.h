@@ -103,8 +103,7 @@ private:
     Table::Spacing spacing() const;
     QPointF scrolled() const;
 
-    void paintWholeLayer();
-    void paintLayer(const QRect &part); ///< viewport pixels
+    void paintLayer();
     void paintOffcuts(QPainter &painter);
     void paintStrips(QPainter &painter);
     void paintTapes(QPainter &painter);

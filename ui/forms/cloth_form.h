@@ -21,12 +21,6 @@ class ClothForm : public QWidget {
 public:
     explicit ClothForm(JobDocument &document, QWidget *parent = nullptr);
     QString refusal() const { return m_refusal->text(); }
-    void showCloth(int index);
-
-Q_SIGNALS:
-    void swatchWanted(int cloth);
-    void photographWanted();
-    void tapeWanted(const QString &cloth, const QString &remnant);
 
 private:
     void refill();
@@ -38,7 +32,6 @@ private:
     /// A repeat, as a length or measured over several of it: "4 repeats measure 108".
     void repeatRow(QFormLayout *form, const QString &label, std::optional<Length> value,
                    const std::function<void(Cloth &, std::optional<Length>)> &set);
-    void fillLook(QFormLayout *form);
     const Cloth &cloth() const { return m_document.job().cloths[std::size_t(m_index)]; }
     void change(const QString &text, const std::function<void(Cloth &)> &how, bool merge = true);
     void lengthRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value,

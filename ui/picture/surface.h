@@ -1,7 +1,6 @@
 #pragma once
 
 #include <QColor>
-#include <QImage>
 #include <QLineF>
 #include <QList>
 #include <QPolygonF>
@@ -40,7 +39,6 @@ public:
     virtual void area(const QPolygonF &outline, const QColor &fill, const Stroke &stroke = {}) = 0;
     virtual void lines(const QList<QLineF> &lines, const Stroke &stroke) = 0;
     virtual void words(const SetWords &words) = 0;
-    virtual void picture(const QImage &picture, const QRectF &place) = 0;
     /// What follows, until the group ends, belongs together.
     virtual void beginGroup(const QString & /*id*/, const QString & /*title*/, const QString & /*description*/) {}
     virtual void endGroup() {}
@@ -60,7 +58,6 @@ public:
     void area(const QPolygonF &outline, const QColor &fill, const Stroke &stroke) override;
     void lines(const QList<QLineF> &lines, const Stroke &stroke) override;
     void words(const SetWords &words) override;
-    void picture(const QImage &picture, const QRectF &place) override;
 
 private:
     QPainter &m_painter;
@@ -73,7 +70,6 @@ public:
     void area(const QPolygonF &outline, const QColor &fill, const Stroke &stroke) override;
     void lines(const QList<QLineF> &lines, const Stroke &stroke) override;
     void words(const SetWords &words) override;
-    void picture(const QImage &picture, const QRectF &place) override;
     void beginGroup(const QString &id, const QString &title, const QString &description) override;
     void endGroup() override;
 

@@ -62,10 +62,7 @@ public:
     PlanOptions &planOptions() { return *m_planOptions; }
 
     void showPanelTable();
-    void showClothForm(int cloth = 0);
-    void showSwatchPage(int cloth);
-    void showRemnantPage();
-    void showTapePage(const QString &cloth, const QString &remnant);
+    void showClothForm();
     void showJobCard();
     void showMeasures();
     void showTrimmings();

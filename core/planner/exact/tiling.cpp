@@ -1,15 +1,16 @@
 #include "core/planner/exact/attempt.h"
 
 #include <algorithm>
-#include <array>
+#include <limits>
 #include <numeric>
 #include <string>
 #include <unordered_set>
 
-// Perfect packings: the items fill the room to the last square, so at the left end of the lowest gap some item has its
-// lower left corner, and there is nothing to choose but which. Before an item is laid it is asked whether every gap of
-// the skyline can still be filled exactly, across by widths and up to the top by heights. Skylines that led nowhere
-// with the same items left are kept.
+// Perfect packings: the items fill the room to the last square, so in each corner between a gap's floor and a wall some
+// item has its own corner, and there is nothing to choose but which. The corner with the fewest to choose from comes
+// first. Before an item is laid it is asked whether every gap of the skyline can still be filled exactly, across by
+// widths and up to the top by heights. Skylines that led nowhere with the same items left are kept. On plain cloth
+// every layout can be mirrored both ways: one item, the only one of its size, lies left and low.
 namespace boltwright::planner {
 namespace {
 
@@ -26,6 +27,9 @@ public:
             return std::pair{a.width * a.height, a.width} > std::pair{b.width * b.height, b.width};
         });
         m_skyline = {{0, m_width, 0}};
+        if (problem.plain)
+            for (const Sort &sort : m_kinds)
+                if (!m_mirror && sort.members.size() == 1) m_mirror = &sort; // the largest
     }
 
     static bool applies(const BoxProblem &problem) {
@@ -69,6 +73,7 @@ private:
     struct Laid {
         std::size_t item, mode;
         Ticks x, y;
+        const Sort *sort;
     };
 
     void addItem(std::size_t i) {
@@ -78,7 +83,7 @@ private:
             // With places of their own, items of one size are not alike.
             auto sort = std::find_if(m_kinds.begin(), m_kinds.end(), [&](const Sort &s) {
                 return s.width == width && s.height == height &&
-                       m_problem.items[s.members[0].first].kind == m_problem.items[i].kind;
+                       (m_problem.plain || m_problem.items[s.members[0].first].kind == m_problem.items[i].kind);
             });
             if (sort == m_kinds.end()) sort = m_kinds.insert(sort, {width, height, {}});
             sort->members.emplace_back(i, k);
@@ -118,38 +123,91 @@ private:
         return found;
     }
 
+    /// A corner of the skyline, and how many sorts may fill it.
+    struct Corner {
+        std::size_t at = 0;
+        bool right = false;
+        int choices = std::numeric_limits<int>::max();
+    };
+
     bool layNext() {
-        const auto lowest = std::min_element(m_skyline.begin(), m_skyline.end(),
-                                             [](const Segment &a, const Segment &b) { return a.level < b.level; });
-        const std::size_t at = std::size_t(lowest - m_skyline.begin());
-        const Segment gap = *lowest;
+        const Corner corner = tightestCorner();
+        const Segment gap = m_skyline[corner.at];
         const auto before = m_skyline;
         for (const Sort &sort : m_kinds) {
-            if (sort.width > gap.width || sort.height > m_height - gap.level) continue;
+            if (!mayFill(sort, gap)) continue;
             const auto member =
                 std::find_if(sort.members.begin(), sort.members.end(), [&](const auto &m) { return !m_used[m.first]; });
-            if (member == sort.members.end() || !mayLie(*member, gap)) continue;
+            if (member == sort.members.end()) continue;
+            const Ticks left = corner.right ? gap.left + gap.width - sort.width : gap.left;
+            if (!mayLie(*member, left, gap.level) || !inOrder(sort, left, gap.level)) continue;
             m_used[member->first] = true;
-            m_laid.push_back({member->first, member->second, gap.left, gap.level});
-            raise(at, sort.width, sort.height);
+            m_laid.push_back({member->first, member->second, left, gap.level, &sort});
+            raise(corner, sort.width, sort.height);
             if (search()) return true;
             m_skyline = before;
             m_laid.pop_back();
             m_used[member->first] = false;
             if (m_cut) return false;
+            countFills();
         }
         return false;
     }
 
-    /// Lays a box at the left end of a segment.
-    void raise(std::size_t at, Ticks width, Ticks height) {
+    /// Among the corners of all gaps with higher walls both sides.
+    Corner tightestCorner() const {
+        Corner best;
+        for (std::size_t k = 0; k < m_skyline.size(); ++k) {
+            const Segment &s = m_skyline[k];
+            if (s.level == m_height) continue;
+            const bool leftWall = k == 0 || m_skyline[k - 1].level > s.level;
+            const bool rightWall = k + 1 == m_skyline.size() || m_skyline[k + 1].level > s.level;
+            if (!leftWall || !rightWall) continue;
+            int choices = 0;
+            for (const Sort &sort : m_kinds)
+                choices += mayFill(sort, s) && std::any_of(sort.members.begin(), sort.members.end(),
+                                                           [&](const auto &m) { return !m_used[m.first]; });
+            if (choices < best.choices) best = {k, false, choices};
+        }
+        return best;
+    }
+
+    /// Whether a gap could still be filled, across and up, beside and above something of this size.
+    bool mayFill(const Sort &sort, const Segment &gap) const {
+        return sort.width <= gap.width && sort.height <= m_height - gap.level &&
+               test(m_widths, gap.width - sort.width) && test(m_heights, m_height - gap.level - sort.height);
+    }
+
+    /// On plain cloth two boxes that together are a box can change places. Of all such layouts, and of a layout and its
+    /// mirror images, one is enough: the one item lies left and low, and of any other two that could change places the
+    /// earlier sort lies left or below. (Sorted so, the sum of rank · area · (x + y) rises, so the sorting ends.)
+    bool inOrder(const Sort &sort, Ticks x, Ticks y) const {
+        if (!m_mirror) return true;
+        if (&sort == m_mirror) return 2 * x + sort.width <= m_width && 2 * y + sort.height <= m_height;
+        return std::none_of(m_laid.begin(), m_laid.end(), [&](const Laid &l) {
+            const Sort &other = *l.sort;
+            if (&other == m_mirror) return false;
+            const bool first = &sort<&other, last = &sort> & other;
+            if (other.width == sort.width && l.x == x && l.y + other.height == y) return first;
+            if (other.height != sort.height || l.y != y) return false;
+            return (first && l.x + other.width == x) || (last && x + sort.width == l.x);
+        });
+    }
+
+    /// Lays a box into a corner.
+    void raise(const Corner &corner, Ticks width, Ticks height) {
+        std::size_t at = corner.at;
         const Segment gap = m_skyline[at];
-        const Segment top{gap.left, width, gap.level + height};
-        if (width == gap.width)
-            m_skyline[at] = top;
-        else {
-            m_skyline[at] = {gap.left + width, gap.width - width, gap.level};
-            m_skyline.insert(m_skyline.begin() + std::ptrdiff_t(at), top);
+        const Ticks rest = gap.width - width;
+        Segment top{gap.left, width, gap.level + height}, beside{gap.left + width, rest, gap.level};
+        if (corner.right) {
+            top.left += rest;
+            beside.left = gap.left;
+        }
+        m_skyline[at] = top;
+        if (rest > 0) {
+            m_skyline.insert(m_skyline.begin() + std::ptrdiff_t(at) + !corner.right, beside);
+            at += corner.right;
         }
         if (at + 1 < m_skyline.size() && m_skyline[at + 1].level == m_skyline[at].level) join(at);
         if (at > 0 && m_skyline[at - 1].level == m_skyline[at].level) join(at - 1);
@@ -160,10 +218,10 @@ private:
     }
 
     /// Whether the lattice and the other items of its group let an item lie there.
-    bool mayLie(const std::pair<std::size_t, std::size_t> &member, const Segment &gap) const {
+    bool mayLie(const std::pair<std::size_t, std::size_t> &member, Ticks left, Ticks level) const {
         const BoxProblem::Item &item = m_problem.items[member.first];
         const auto &mode = item.modes[member.second];
-        const auto [x, y] = placeOf(gap.left, gap.level);
+        const auto [x, y] = placeOf(left, level);
         const PlaceSet &places =
             m_problem.instance->items[std::size_t(item.item)].options[std::size_t(mode.option)].places;
         if (!places.holds(m_problem.cloth(mode, x, y))) return false;
@@ -178,17 +236,28 @@ private:
         return m_upright ? std::pair{x * m_unitX, y * m_unitY} : std::pair{y * m_unitY, x * m_unitX};
     }
 
-    /// Whether widths left can fill every gap across, and heights left every gap up to the top.
+    /// Whether widths left can fill every gap across, at each height of its walls, and heights left every gap up to the
+    /// top; and what is to lie low is not too late for it.
     bool fillable() {
         countFills();
+        Ticks lowest = m_height;
         for (std::size_t k = 0; k < m_skyline.size(); ++k) {
             const Segment &s = m_skyline[k];
+            lowest = std::min(lowest, s.level);
             if (!test(m_heights, m_height - s.level)) return false;
-            const bool leftWall = k == 0 || m_skyline[k - 1].level > s.level;
-            const bool rightWall = k + 1 == m_skyline.size() || m_skyline[k + 1].level > s.level;
-            if (leftWall && rightWall && s.level < m_height && !test(m_widths, s.width)) return false;
+            if (s.level < m_height && !test(m_widths, widthAt(k))) return false;
         }
-        return true;
+        return !m_mirror || m_used[m_mirror->members[0].first] || 2 * lowest + m_mirror->height <= m_height;
+    }
+
+    /// How wide the gap is just above a segment: to the next higher ones both sides.
+    Ticks widthAt(std::size_t k) const {
+        Ticks width = m_skyline[k].width;
+        for (std::size_t i = k; i > 0 && m_skyline[i - 1].level <= m_skyline[k].level; --i)
+            width += m_skyline[i - 1].width;
+        for (std::size_t i = k + 1; i < m_skyline.size() && m_skyline[i].level <= m_skyline[k].level; ++i)
+            width += m_skyline[i].width;
+        return width;
     }
 
     static bool test(const std::vector<std::uint64_t> &fills, Ticks size) {
@@ -247,6 +316,7 @@ private:
     bool m_upright;
     Ticks m_width = 0, m_height = 0, m_unitX = 1, m_unitY = 1;
     std::vector<Sort> m_kinds;
+    const Sort *m_mirror = nullptr; ///< the item that breaks the mirrors
     std::vector<Segment> m_skyline;
     std::vector<Laid> m_laid;
     std::vector<bool> m_used;

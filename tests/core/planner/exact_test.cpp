@@ -1,4 +1,5 @@
 #include "core/planner/exact.h"
+#include "core/planner/exact/attempt.h"
 #include "core/planner/solve.h"
 #include "tests/core/planner/tiny.h"
 
@@ -164,4 +165,54 @@ TEST_CASE("a perfect packing is found and proved by its area", "[exact]") {
     CHECK(closing.proved);
     CHECK(closing.length == t(20));
     CHECK(keepsRules(instance, closing.placements));
+}
+
+namespace {
+
+/// Cuts a rectangle across or along until there are `count` pieces.
+std::vector<std::pair<int, int>> cutUp(Dice &dice, int width, int height, int count) {
+    std::vector<std::pair<int, int>> pieces{{width, height}};
+    for (int tries = 0; int(pieces.size()) < count && tries < 100; ++tries) {
+        auto &[w, h] = pieces[std::size_t(dice(0, int(pieces.size()) - 1))];
+        int &side = dice.oneIn(2) ? w : h;
+        if (side < 2) continue;
+        const int off = dice(1, side - 1);
+        side -= off;
+        pieces.push_back(&side == &w ? std::pair{off, h} : std::pair{w, off});
+    }
+    return pieces;
+}
+
+} // namespace
+
+TEST_CASE("without a square to spare, what the tiling search says is what trying every place finds", "[exact]") {
+    // The search leaves out mirror images and changes of places; that it leaves out no more than that is seen on
+    // pieces cut from the room, some of them turned afterwards, so that the area stays and they often do not fit.
+    Dice dice(15);
+    int fit = 0, cannot = 0;
+    for (int round = 0; round < 400; ++round) {
+        const int width = dice(4, 7), height = dice(4, 7);
+        auto sizes = cutUp(dice, width, height, dice(4, 7));
+        for (auto &[w, h] : sizes)
+            if (dice.oneIn(3) && w <= height && h <= width) std::swap(w, h);
+        const Instance instance = remnant(width, height, sizes);
+        const auto problem = boxProblem(instance, {}, {});
+        REQUIRE(problem);
+        CAPTURE(round);
+        if (problem->impossible) continue;
+        const bool fits = tiny::fits(instance, 0);
+        for (bool upright : {true, false}) {
+            const auto attempt = tilingAttempt(*problem, upright);
+            if (!attempt) { // a strip that no sizes add up to is taken off the room, and then they are too large
+                REQUIRE(!fits);
+                continue;
+            }
+            const auto state = attempt->run(1'000'000, [] { return false; });
+            REQUIRE(state == (fits ? Attempt::State::Fits : Attempt::State::Cannot));
+            if (fits) REQUIRE(keepsRules(instance, attempt->placements()));
+        }
+        ++(fits ? fit : cannot);
+    }
+    CHECK(fit > 50);
+    CHECK(cannot > 50);
 }
