@@ -5,6 +5,7 @@
 #include "core/planner/exact.h"
 #include "core/planner/polygon_search.h"
 #include "core/planner/rectangle_search.h"
+#include "core/planner/tidy.h"
 
 #include <algorithm>
 #include <atomic>
@@ -213,8 +214,8 @@ Outcome Solver::outcome() const {
     o.bound = m_bound;
     if (m_placements.empty()) return o;
     o.kind = Outcome::Kind::Fits;
-    o.placements = m_placements;
-    o.length = m_length;
+    o.placements = tidied(m_instance, m_placements);
+    o.length = m_open ? lengthUsed(m_instance, o.placements, 0) : Length{};
     return o;
 }
 

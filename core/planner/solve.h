@@ -45,7 +45,8 @@ struct Outcome {
     std::int64_t steps = 0;
 };
 
-/// Lays every item, on an open sheet with the least length it can find. Pure: the same instance, seed and steps give
+/// Lays every item, on an open sheet with the least length it can find; of layouts as long, the one that leaves the
+/// better offcut (see tidy.h). Pure: the same instance, seed and steps give
 /// the same outcome on every machine and with any number of threads.
 Outcome solve(const Instance &instance, const Limits &limits);
 
