@@ -47,6 +47,7 @@ enum class ActionId {
     ClothQuestions,
     Trimmings,
     ShopRules,
+    Outlines,
     JobCard,
     ZoomIn,
     ZoomOut,

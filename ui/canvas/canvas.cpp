@@ -370,9 +370,9 @@ bool Canvas::focusNextPrevChild(bool next) {
 }
 
 bool Canvas::event(QEvent *event) {
-    // A tool that writes on the cloth has its own use for the key that puts panels aside.
-    if (event->type() == QEvent::ShortcutOverride && m_tool != m_hand &&
-        static_cast<QKeyEvent *>(event)->key() == Qt::Key_Delete) {
+    // A tool that writes on the cloth has its own use for the key that puts panels aside, and for others that it names.
+    if (auto *key = static_cast<QKeyEvent *>(event); event->type() == QEvent::ShortcutOverride && m_tool != m_hand &&
+                                                     (key->key() == Qt::Key_Delete || m_tool->wants(key))) {
         event->accept();
         return true;
     }

@@ -4,17 +4,17 @@
 #include "core/trimmings/bow_and_skew.h"
 #include "core/trimmings/repeat.h"
 #include "ui/drawing/colours.h"
-#include "ui/forms/panel_table.h"
+#include "ui/forms/sheet_form.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
 
 #include <QComboBox>
+#include <QDoubleSpinBox>
 #include <QFormLayout>
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QLocale>
 #include <QPainter>
-#include <QPlainTextEdit>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QSpinBox>
@@ -30,18 +30,6 @@ namespace boltwright::ui {
 namespace {
 
 QString nameOfCloth(const Cloth &cloth) { return fromCore(cloth.name.empty() ? cloth.id : cloth.name); }
-
-std::vector<std::pair<Length, Length>> pairsOf(const ClothRing &ring) {
-    std::vector<std::pair<Length, Length>> pairs;
-    for (const ClothPoint &p : ring) pairs.push_back({p.x, p.y});
-    return pairs;
-}
-
-ClothRing ringOfPairs(const std::vector<std::pair<Length, Length>> &pairs) {
-    ClothRing ring;
-    for (const auto &[x, y] : pairs) ring.push_back({x, y});
-    return ring;
-}
 
 /// A thread from selvage to selvage as it lies, against the straight line; what is off is drawn larger than it is.
 class ShiftPicture : public QWidget {
@@ -98,6 +86,10 @@ ClothForm::ClothForm(JobDocument &document, QWidget *parent)
     head->addWidget(add);
     head->addWidget(remove);
     head->addStretch();
+    auto *draw = new QPushButton(tr("Draw on the table"), this);
+    draw->setToolTip(tr("Remnants and flaws, drawn and changed by hand."));
+    head->addWidget(draw);
+    connect(draw, &QPushButton::clicked, this, &ClothForm::drawingWanted);
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->addLayout(head);
@@ -237,6 +229,9 @@ void ClothForm::fill(QFormLayout *form) {
     form->addRow(tr("Its top points"), up);
     fillPattern(form);
     if (cloth().bolt) fillSquareness(form);
+    fillPrice(form);
+    if (!cloth().bolt) return;
+    form->addRow(sheetForm({cloth().id, {}}));
 }
 
 void ClothForm::fillBolt(QFormLayout *form) {
@@ -262,37 +257,11 @@ void ClothForm::fillBolt(QFormLayout *form) {
 void ClothForm::fillRemnants(QFormLayout *form) {
     lengthRow(form, tr("Kept from the edge"), tr("Distance that panels keep from a remnant's outline."), cloth().edge,
               false, false, [](Cloth &c, auto l) { c.edge = l.value_or(Length{}); });
-    for (std::size_t i = 0; i < cloth().remnants.size(); ++i) {
-        auto *corners = new QPlainTextEdit(cornersText(pairsOf(cloth().remnants[i].outline), m_document.job().unit));
-        corners->setMaximumSize(320, 110);
-        corners->setTabChangesFocus(true);
-        corners->setToolTip(tr("One corner a line: from the left selvage; up the roll."));
-        auto *take = new QPushButton(tr("Take this outline"));
-        auto *drop = new QPushButton(tr("Remove this remnant"));
-        connect(take, &QPushButton::clicked, this, [this, i, corners] {
-            const auto read = readCorners(corners->toPlainText(), m_document.job().unit);
-            if (!read) {
-                m_refusal->setText(fromCore(read.error().text));
-                m_refusal->show();
-                return;
-            }
-            change(
-                tr("Remnant's outline"), [&](Cloth &c) { c.remnants[i].outline = ringOfPairs(*read); }, false);
-        });
-        connect(drop, &QPushButton::clicked, this, [this, i] {
-            change(
-                tr("Remove a remnant"), [&](Cloth &c) { c.remnants.erase(c.remnants.begin() + std::ptrdiff_t(i)); },
-                false);
-        });
-        auto *buttons = new QVBoxLayout;
-        buttons->addWidget(take);
-        buttons->addWidget(drop);
-        buttons->addStretch();
-        auto *row = new QHBoxLayout;
-        row->addWidget(corners);
-        row->addLayout(buttons);
-        row->addStretch();
-        form->addRow(tr("Remnant %1, corners").arg(fromCore(cloth().remnants[i].id)), row);
+    for (const Remnant &remnant : cloth().remnants) {
+        auto *title = new QLabel(tr("Remnant %1").arg(fromCore(remnant.id)));
+        title->setObjectName(u"paneTitle"_s);
+        form->addRow(title);
+        form->addRow(sheetForm({cloth().id, remnant.id}));
     }
     auto *add = new QPushButton(tr("Add a remnant"));
     add->setMaximumWidth(170);
@@ -311,6 +280,55 @@ void ClothForm::fillRemnants(QFormLayout *form) {
             false);
     });
     form->addRow(QString(), add);
+}
+
+SheetForm *ClothForm::sheetForm(const SheetOf &sheet) {
+    auto *form = new SheetForm(m_document, sheet);
+    connect(form, &SheetForm::refused, this, [this](const QString &sentence) {
+        m_refusal->setText(sentence);
+        m_refusal->setVisible(!sentence.isEmpty());
+    });
+    return form;
+}
+
+void ClothForm::fillPrice(QFormLayout *form) {
+    const Price price = cloth().price.value_or(Price{m_document.job().unit == Unit::Inch ? "yd" : "m", 0, "", {}});
+    auto *amount = new QDoubleSpinBox;
+    amount->setRange(0, 100000);
+    amount->setDecimals(2);
+    amount->setSpecialValueText(tr("not told"));
+    amount->setValue(price.amount);
+    amount->setObjectName(u"field price"_s);
+    amount->setAccessibleName(tr("Price"));
+    auto *currency = new QLineEdit(fromCore(price.currency));
+    currency->setMaximumWidth(70);
+    currency->setPlaceholderText(tr("USD"));
+    currency->setObjectName(u"field currency"_s);
+    currency->setAccessibleName(tr("Currency"));
+    auto *per = new QComboBox;
+    per->addItems({tr("a yard"), tr("a metre")});
+    per->setCurrentIndex(price.per == "m" ? 1 : 0);
+    per->setObjectName(u"field per"_s);
+    per->setAccessibleName(tr("Price for"));
+    const auto take = [this, price, amount, currency, per] {
+        std::optional<Price> told;
+        if (amount->value() > 0) {
+            told = price;
+            told->amount = amount->value();
+            told->currency = toCore(currency->text().trimmed());
+            told->per = per->currentIndex() == 1 ? "m" : "yd";
+        }
+        if (told != cloth().price) change(tr("Price"), [&](Cloth &c) { c.price = told; });
+    };
+    connect(amount, &QDoubleSpinBox::editingFinished, this, take);
+    connect(currency, &QLineEdit::editingFinished, this, take);
+    connect(per, &QComboBox::activated, this, take);
+    auto *row = new QHBoxLayout;
+    row->addWidget(amount);
+    row->addWidget(currency);
+    row->addWidget(per);
+    row->addStretch();
+    form->addRow(tr("Price"), row);
 }
 
 void ClothForm::fillPattern(QFormLayout *form) {

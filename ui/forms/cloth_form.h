@@ -14,6 +14,8 @@ class QScrollArea;
 
 namespace boltwright::ui {
 
+class SheetForm;
+
 /// The cloths of the job, one shown at a time: a bolt or remnants, nap, repeat, flaws. Every field is one step of the
 /// history; what the contract does not allow is refused with a reason and changes nothing.
 class ClothForm : public QWidget {
@@ -21,6 +23,9 @@ class ClothForm : public QWidget {
 public:
     explicit ClothForm(JobDocument &document, QWidget *parent = nullptr);
     QString refusal() const { return m_refusal->text(); }
+
+Q_SIGNALS:
+    void drawingWanted(); ///< remnants and flaws on the table
 
 private:
     void refill();
@@ -32,6 +37,8 @@ private:
     /// A repeat, as a length or measured over several of it: "4 repeats measure 108".
     void repeatRow(QFormLayout *form, const QString &label, std::optional<Length> value,
                    const std::function<void(Cloth &, std::optional<Length>)> &set);
+    void fillPrice(QFormLayout *form);
+    SheetForm *sheetForm(const SheetOf &sheet);
     const Cloth &cloth() const { return m_document.job().cloths[std::size_t(m_index)]; }
     void change(const QString &text, const std::function<void(Cloth &)> &how, bool merge = true);
     void lengthRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value,

@@ -42,6 +42,7 @@ QString styleSheetFor(const Colours &c, int px) {
         QFrame#sheet { background: %1; border: 1px solid %4; border-radius: 8px; }
         QFrame#overSheet { background: %1; border: 1px solid %4; border-radius: 8px; }
         QFrame#notice { background: %1; border-bottom: 1px solid %4; border-left: 4px solid %6; }
+        QFrame#outlineBar { background: %1; border-bottom: 1px solid %4; border-left: 4px solid %5; }
         QListView { background: transparent; outline: 0; }
         QPushButton { background: %1; color: %5; border: 1px solid %5; border-radius: 6px; padding: 5px 14px; }
         QPushButton:hover { background: %8; }

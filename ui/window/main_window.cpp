@@ -8,6 +8,7 @@
 #include "ui/answers/ways_page.h"
 #include "ui/answers/why_page.h"
 #include "ui/canvas/canvas.h"
+#include "ui/canvas/outline_bar.h"
 #include "ui/canvas/tools/chalk_tool.h"
 #include "ui/canvas/tools/note_tool.h"
 #include "ui/canvas/tools/tape_tool.h"
@@ -100,6 +101,7 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     table->addWidget(m_canvas, 1);
     table->addWidget(m_ledge);
     m_tablePage->setFocusProxy(m_canvas);
+    m_outlines = new OutlineBar(*m_document, *m_canvas, whole);
     m_start = new StartPage(m_centre);
     m_centre->addWidget(m_start);
     m_centre->addWidget(m_tablePage);
@@ -127,6 +129,7 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     buildHeader(header);
     column->addWidget(header);
     column->addWidget(m_notice);
+    column->addWidget(m_outlines);
     column->addWidget(splitter, 1);
     column->addWidget(m_kept);
     setCentralWidget(whole);
@@ -243,6 +246,8 @@ void MainWindow::wireActions() {
     on(ActionId::Redo, [this] { m_document->history()->redo(); });
     on(ActionId::JobCard, [this] { showJobCard(); });
     on(ActionId::Cloths, [this] { showClothForm(); });
+    on(ActionId::Outlines, [this](bool wanted) { wanted ? showOutlines() : m_outlines->close(); });
+    connect(m_outlines, &OutlineBar::closed, this, [this] { (*m_actions)[ActionId::Outlines]->setChecked(false); });
     on(ActionId::Panels, [this] { showPanelTable(); });
     on(ActionId::Measure, [this] { showMeasures(); });
     on(ActionId::Trimmings, [this] { showTrimmings(); });
@@ -443,7 +448,19 @@ void MainWindow::refreshStrips() {
     m_canvas->showStrips(strips);
 }
 
-void MainWindow::showClothForm() { m_sheet->show(tr("Cloth"), new ClothForm(*m_document)); }
+void MainWindow::showClothForm() {
+    auto *form = new ClothForm(*m_document);
+    connect(form, &ClothForm::drawingWanted, this, &MainWindow::showOutlines, Qt::QueuedConnection);
+    m_sheet->show(tr("Cloth"), form);
+}
+void MainWindow::showOutlines() {
+    m_planning->stop();
+    m_sheet->close();
+    m_begun = true;
+    refreshCentre();
+    (*m_actions)[ActionId::Outlines]->setChecked(true);
+    m_outlines->open();
+}
 void MainWindow::showJobCard() { m_sheet->show(tr("Job card"), new JobCardForm(*m_document)); }
 
 template <class Page>

@@ -26,6 +26,7 @@ class KeptLayouts;
 class LayoutDeeds;
 class Ledge;
 class NoticeBar;
+class OutlineBar;
 class OverSheet;
 class Planning;
 class Preferences;
@@ -52,6 +53,7 @@ public:
     CoveredPieceView &coveredPiece() { return *m_piece; }
     KeptLayouts &kept() { return *m_kept; }
     CutListPane &cutList() { return *m_cutList; }
+    OutlineBar &outlines() { return *m_outlines; }
     NoticeBar &notice() { return *m_notice; }
     OverSheet &sheet() { return *m_sheet; }
     Ledge &ledge() { return *m_ledge; }
@@ -63,6 +65,7 @@ public:
 
     void showPanelTable();
     void showClothForm();
+    void showOutlines(); ///< the table, ready to draw remnants and flaws
     void showJobCard();
     void showMeasures();
     void showTrimmings();
@@ -113,6 +116,7 @@ private:
     KeptLayouts *m_kept = nullptr;
     QSplitter *m_rightPane = nullptr;
     NoticeBar *m_notice = nullptr;
+    OutlineBar *m_outlines = nullptr;
     FileDesk *m_files = nullptr;
     OverSheet *m_sheet = nullptr;
     StartPage *m_start = nullptr;

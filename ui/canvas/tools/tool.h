@@ -28,6 +28,7 @@ public:
     virtual void moved(QMouseEvent *event) = 0;
     virtual void released(QMouseEvent *event) = 0;
     virtual bool keyPressed(QKeyEvent *) { return false; } ///< true: the key was for this tool
+    virtual bool wants(QKeyEvent *) { return false; }      ///< true: no menu's shortcut while this tool is in hand
     virtual bool keyReleased(QKeyEvent *) { return false; }
     virtual bool tabbed(bool /*next*/) { return false; } ///< goes to its next thing; false: there is none left
     virtual QString hint() const { return {}; }          ///< how it is used, in one short sentence

@@ -1,0 +1,314 @@
+#include "ui/canvas/outline_bar.h"
+
+#include "ui/canvas/canvas.h"
+#include "ui/text/words.h"
+#include "ui/widgets/length_edit.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QSignalBlocker>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+using namespace Qt::StringLiterals;
+
+namespace boltwright::ui {
+namespace {
+
+QString nameOf(const Job &job, const OutlineOf &which) {
+    const Cloth *cloth = job.cloth(which.sheet.cloth);
+    QString name = cloth ? fromCore(cloth->name.empty() ? cloth->id : cloth->name) : QString();
+    if (which.sheet.on) {
+        const QString remnant = OutlineBar::tr("Remnant %1").arg(fromCore(*which.sheet.on));
+        name = job.cloths.size() > 1 ? OutlineBar::tr("%1, %2").arg(name, remnant) : remnant;
+    }
+    if (const Flaw *flaw = flawOf(job, which)) {
+        name = OutlineBar::tr("%1: flaw %2").arg(name).arg(*which.flaw + 1);
+        if (!flaw->note.empty()) name = OutlineBar::tr("%1, %2").arg(name, fromCore(flaw->note));
+    }
+    return name;
+}
+
+} // namespace
+
+OutlineBar::OutlineBar(JobDocument &document, Canvas &canvas, QWidget *parent)
+    : QFrame(parent), m_document(document), m_canvas(canvas), m_tool(new OutlineTool(canvas)),
+      m_which(new QComboBox(this)), m_remnant(new QPushButton(tr("Draw a remnant"), this)),
+      m_flaw(new QPushButton(tr("Mark a flaw"), this)), m_spot(new QPushButton(tr("Mark a spot"), this)),
+      m_remove(new QPushButton(tr("Remove"), this)), m_done(new QPushButton(tr("Done"), this)),
+      m_snap(new QCheckBox(this)), m_hint(new QLabel(this)) {
+    setObjectName(u"outlineBar"_s);
+    m_which->setMinimumWidth(220);
+    m_which->setAccessibleName(tr("Which remnant or flaw"));
+    m_flaw->setToolTip(tr("A flaw of any outline: click its corners on the cloth."));
+    m_spot->setToolTip(tr("A round flaw: click its middle and drag for the radius."));
+    m_snap->setToolTip(tr("What is dragged comes to rest on whole measures; with Alt held down it stays free."));
+    m_hint->setObjectName(u"quiet"_s);
+    m_hint->setWordWrap(true);
+    auto *head = new QHBoxLayout;
+    head->setSpacing(8);
+    head->addWidget(m_which);
+    for (QWidget *part : {m_remnant, m_flaw, m_spot, m_remove}) head->addWidget(part);
+    head->addStretch();
+    head->addWidget(m_snap);
+    head->addWidget(m_done);
+    auto *column = new QVBoxLayout(this);
+    column->setContentsMargins(20, 8, 16, 8);
+    column->setSpacing(6);
+    column->addLayout(head);
+    column->addWidget(m_hint);
+    buildFields();
+    auto *fields = new QHBoxLayout;
+    fields->setSpacing(20);
+    for (QWidget *part : m_rows) fields->addWidget(part);
+    fields->addStretch();
+    column->addLayout(fields);
+
+    connect(m_which, &QComboBox::activated, this, [this](int index) {
+        const auto all = outlinesOf(m_document.job());
+        if (index >= 0 && index < int(all.size())) m_tool->choose(all[std::size_t(index)]);
+    });
+    for (const auto &[button, task] :
+         {std::pair{m_remnant, OutlineTool::Task::Remnant}, std::pair{m_flaw, OutlineTool::Task::Flaw},
+          std::pair{m_spot, OutlineTool::Task::Spot}})
+        connect(button, &QPushButton::clicked, this, [this, task = task] {
+            m_tool->begin(task);
+            m_canvas.setFocus();
+        });
+    connect(m_remove, &QPushButton::clicked, m_tool, &OutlineTool::remove);
+    connect(m_done, &QPushButton::clicked, this, &OutlineBar::close);
+    connect(m_tool, &OutlineTool::doneWanted, this, &OutlineBar::close);
+    connect(m_tool, &OutlineTool::refused, &m_canvas, &Canvas::showNote);
+    connect(m_tool, &OutlineTool::stateChanged, this, &OutlineBar::refresh);
+    connect(&m_canvas, &Canvas::toolChanged, this, [this] {
+        if (&m_canvas.tool() != m_tool && !isHidden()) close();
+    });
+    connect(m_snap, &QCheckBox::toggled, this,
+            [this](bool on) { m_tool->editor().setSnap(on ? wholeStep(m_document.job().unit) : Length{}); });
+    connect(&document, &JobDocument::changed, this, [this](Changes changes) {
+        if (changes & Change::NewJob) close();
+    });
+    hide();
+}
+
+void OutlineBar::open() {
+    const Unit unit = m_document.job().unit;
+    m_snap->setText(unit == Unit::Inch ? tr("whole inches") : tr("whole centimetres"));
+    for (LengthEdit *edit : findChildren<LengthEdit *>()) edit->setUnit(unit);
+    {
+        const QSignalBlocker still(m_snap);
+        m_snap->setChecked(true);
+    }
+    m_tool->editor().setSnap(wholeStep(unit));
+    m_tool->editor().setSpotRadius(wholeStep(unit));
+    m_radius->setLength(wholeStep(unit));
+    show();
+    m_canvas.useTool(*m_tool);
+    m_canvas.setFocus();
+    refresh();
+}
+
+void OutlineBar::close() {
+    if (isHidden()) return;
+    hide();
+    if (&m_canvas.tool() == m_tool) m_canvas.useHand();
+    m_canvas.setFocus();
+    Q_EMIT closed();
+}
+
+void OutlineBar::keyPressEvent(QKeyEvent *event) {
+    if (event->key() == Qt::Key_Escape)
+        m_canvas.setFocus(); // from the fields back to the table
+    else
+        QFrame::keyPressEvent(event);
+}
+
+// Fields.
+
+LengthEdit *OutlineBar::field(const QString &name, int range) {
+    auto *edit = new LengthEdit(m_document.job().unit, LengthRange(range), this);
+    edit->setMaximumWidth(84);
+    edit->setAccessibleName(name);
+    edit->setObjectName(u"outline "_s + name);
+    return edit;
+}
+
+QWidget *OutlineBar::row(const QList<QWidget *> &parts, const QString &label) {
+    auto *whole = new QWidget(this);
+    auto *line = new QHBoxLayout(whole);
+    line->setContentsMargins(0, 0, 0, 0);
+    line->setSpacing(6);
+    if (!label.isEmpty()) line->addWidget(new QLabel(label, whole));
+    for (QWidget *part : parts) line->addWidget(part);
+    m_rows << whole;
+    return whole;
+}
+
+void OutlineBar::buildFields() {
+    const int any = int(LengthRange::Any), above = int(LengthRange::AboveZero);
+    const auto word = [this](const QString &text) { return new QLabel(text, this); };
+    const auto button = [this](const QString &text, auto act) {
+        auto *b = new QPushButton(text, this);
+        connect(b, &QPushButton::clicked, this, act);
+        return b;
+    };
+    m_x = field(tr("corner from the left"), any);
+    m_y = field(tr("corner up the roll"), any);
+    m_cornerRow = row({word(tr("Corner: from the left")), m_x, word(tr("up the roll")), m_y,
+                       button(tr("Remove corner"), [this] { m_tool->editor().removeCorner(); })});
+    m_cutBefore = field(tr("cut out along the side before"), above);
+    m_cutAfter = field(tr("cut out along the side after"), above);
+    m_cutRow = row({word(tr("Cut out")), m_cutBefore, word(tr("by")), m_cutAfter, button(tr("Cut corner out"), [this] {
+                        m_tool->cutCornerOut(m_cutBefore->length().value_or(Length{}),
+                                             m_cutAfter->length().value_or(Length{}));
+                    })});
+    m_cutRow->setToolTip(tr("A notch in place of this corner: first along the side that leads to it, then along the "
+                            "one after it."));
+    m_nextX = field(tr("next corner from the left"), any);
+    m_nextY = field(tr("next corner up the roll"), any);
+    m_traceRow = row({word(tr("Next corner: from the left")), m_nextX, word(tr("up the roll")), m_nextY,
+                      button(tr("Set corner"),
+                             [this] {
+                                 if (m_nextX->length() && m_nextY->length())
+                                     m_tool->editor().addCorner({*m_nextX->length(), *m_nextY->length()});
+                             }),
+                      button(tr("Close outline"), [this] { m_tool->editor().closeRing(); })});
+    m_across = field(tr("rectangle across"), above);
+    m_along = field(tr("rectangle up the roll"), above);
+    m_rectangleRow = row({word(tr("Or a rectangle")), m_across, word(tr("across by")), m_along, word(tr("up the roll")),
+                          button(tr("Add it"), [this] {
+                              if (m_across->length() && m_along->length())
+                                  m_tool->addRectangle(*m_across->length(), *m_along->length());
+                          })});
+    m_middleX = field(tr("spot from the left"), any);
+    m_middleY = field(tr("spot up the roll"), any);
+    m_radius = field(tr("spot radius"), above);
+    m_markSpot = button(tr("Mark it"), [this] { spotTyped(); });
+    m_spotRow = row({word(tr("Middle: from the left")), m_middleX, word(tr("up the roll")), m_middleY,
+                     word(tr("radius")), m_radius, m_markSpot});
+    m_lot = new QLineEdit(this);
+    m_lot->setMaximumWidth(120);
+    m_lot->setAccessibleName(tr("Dye lot"));
+    m_lot->setObjectName(u"outline lot"_s);
+    m_motifX = field(tr("motif from the left"), any);
+    m_motifY = field(tr("motif up the roll"), any);
+    for (LengthEdit *edit : {m_motifX, m_motifY}) edit->setOptional(tr("as the cloth"));
+    m_remnantRow = row({word(tr("Dye lot")), m_lot, word(tr("A motif sits: from the left")), m_motifX,
+                        word(tr("up the roll")), m_motifY, button(tr("Point at it"), [this] {
+                            m_tool->begin(OutlineTool::Task::Motif);
+                            m_canvas.setFocus();
+                        })});
+    m_note = new QLineEdit(this);
+    m_note->setMinimumWidth(220);
+    m_note->setAccessibleName(tr("What the flaw is"));
+    m_note->setObjectName(u"outline note"_s);
+    m_flawRow = row({word(tr("What it is")), m_note});
+
+    for (LengthEdit *edit : {m_x, m_y}) connect(edit, &LengthEdit::lengthChanged, this, &OutlineBar::cornerTyped);
+    for (LengthEdit *edit : {m_middleX, m_middleY, m_radius})
+        connect(edit, &LengthEdit::lengthChanged, this, [this] {
+            if (m_tool->task() == OutlineTool::Task::Change)
+                spotTyped();
+            else if (m_radius->length())
+                m_tool->editor().setSpotRadius(*m_radius->length());
+        });
+    for (LengthEdit *edit : {m_motifX, m_motifY})
+        connect(edit, &LengthEdit::lengthChanged, this, &OutlineBar::motifTyped);
+    connect(m_lot, &QLineEdit::editingFinished, this, [this] {
+        const auto &which = m_tool->chosen();
+        const Remnant *remnant = which ? remnantOf(m_document.job(), which->sheet) : nullptr;
+        if (remnant && toCore(m_lot->text().trimmed()) != remnant->lot)
+            change(withLot(m_document.job(), which->sheet, toCore(m_lot->text().trimmed())), tr("Dye lot"));
+    });
+    connect(m_note, &QLineEdit::editingFinished, this, [this] {
+        const auto &which = m_tool->chosen();
+        const Flaw *flaw = which ? flawOf(m_document.job(), *which) : nullptr;
+        if (flaw && toCore(m_note->text().trimmed()) != flaw->note)
+            change(withFlawNote(m_document.job(), *which, toCore(m_note->text().trimmed())), tr("What the flaw is"));
+    });
+}
+
+void OutlineBar::change(Job job, const QString &text) { m_document.changeJob(std::move(job), text); }
+
+void OutlineBar::cornerTyped() {
+    if (m_x->length() && m_y->length()) m_tool->moveCorner({*m_x->length(), *m_y->length()}, tr("Move a corner"));
+}
+
+void OutlineBar::spotTyped() {
+    if (m_middleX->length() && m_middleY->length() && m_radius->length())
+        m_tool->makeSpot({{*m_middleX->length(), *m_middleY->length()}, *m_radius->length()}, tr("Change a spot"));
+}
+
+void OutlineBar::motifTyped() {
+    if (!m_tool->chosen() || m_motifX->length().has_value() != m_motifY->length().has_value()) return;
+    std::optional<ClothPoint> motif;
+    if (m_motifX->length()) motif = ClothPoint{*m_motifX->length(), *m_motifY->length()};
+    change(withMotif(m_document.job(), m_tool->chosen()->sheet, motif), tr("Where a motif sits"));
+}
+
+// What is shown.
+
+void OutlineBar::refillOutlines() {
+    const auto all = outlinesOf(m_document.job());
+    m_which->clear();
+    for (const OutlineOf &which : all) m_which->addItem(nameOf(m_document.job(), which));
+    const auto at = m_tool->chosen() ? std::find(all.begin(), all.end(), *m_tool->chosen()) : all.end();
+    m_which->setCurrentIndex(at == all.end() ? -1 : int(at - all.begin()));
+    m_which->setPlaceholderText(all.empty() ? tr("nothing drawn yet") : tr("choose one"));
+    m_which->setEnabled(!all.empty());
+}
+
+void OutlineBar::refresh() {
+    if (isHidden()) return;
+    refillOutlines();
+    m_remove->setEnabled(m_tool->chosen() && m_tool->task() == OutlineTool::Task::Change);
+    const bool wasOurs = focusWidget() && isAncestorOf(focusWidget()) && focusWidget()->hasFocus();
+    showFields();
+    if (wasOurs && !(focusWidget() && focusWidget()->isVisible())) m_canvas.setFocus();
+}
+
+void OutlineBar::showFields() {
+    using Task = OutlineTool::Task;
+    const Task task = m_tool->task();
+    RingEditor &editor = m_tool->editor();
+    const auto &which = m_tool->chosen();
+    const Remnant *remnant = which && !which->flaw ? remnantOf(m_document.job(), which->sheet) : nullptr;
+    const Flaw *flaw = which ? flawOf(m_document.job(), *which) : nullptr;
+    const bool changing = task == Task::Change, spot = changing && editor.spot();
+    const bool corner = changing && which && !spot && editor.corner() >= 0;
+
+    m_cornerRow->setVisible(corner);
+    m_cutRow->setVisible(corner);
+    m_traceRow->setVisible(task == Task::Remnant || task == Task::Flaw);
+    m_rectangleRow->setVisible(task == Task::Remnant && editor.ring().empty());
+    m_spotRow->setVisible(task == Task::Spot || spot);
+    m_markSpot->setVisible(task == Task::Spot);
+    m_remnantRow->setVisible(changing && remnant && !corner);
+    m_flawRow->setVisible(changing && flaw && !corner);
+
+    if (corner) {
+        const ClothPoint at = editor.ring()[std::size_t(editor.corner())];
+        m_x->setLength(at.x);
+        m_y->setLength(at.y);
+    }
+    if (spot) {
+        m_middleX->setLength(editor.spot()->middle.x);
+        m_middleY->setLength(editor.spot()->middle.y);
+        m_radius->setLength(editor.spot()->radius);
+    }
+    if (remnant) {
+        m_lot->setText(fromCore(remnant->lot));
+        m_motifX->setLength(remnant->motif ? std::optional(remnant->motif->x) : std::nullopt);
+        m_motifY->setLength(remnant->motif ? std::optional(remnant->motif->y) : std::nullopt);
+    }
+    if (flaw) m_note->setText(fromCore(flaw->note));
+
+    m_hint->setText(m_tool->hint());
+}
+
+} // namespace boltwright::ui
