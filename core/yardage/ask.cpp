@@ -99,9 +99,13 @@ std::vector<AskAnswer> askFor(const Job &job, const std::vector<AskCloth> &cloth
     const auto work = [&] {
         for (std::size_t i = next++; i < cloths.size(); i = next++) {
             if (options.plan.stop && options.plan.stop()) return;
-            answers[i] = answerFor(job, cloths[i], options);
+            AskAnswer answer = answerFor(job, cloths[i], options);
+            const bool cutShort = options.plan.stop && options.plan.stop();
+            if (cutShort && answer.plan.kind == planner::Outcome::Kind::NotFound) return;
             const std::scoped_lock lock(telling);
             ++done;
+            if (options.found) options.found(i, answer);
+            answers[i] = std::move(answer);
             if (options.progress) options.progress(done, int(cloths.size()));
         }
     };

@@ -17,12 +17,16 @@ struct AskCloth {
     bool operator==(const AskCloth &) const = default;
 };
 
+struct AskAnswer;
+
 struct AskOptions {
     PlanOptions plan; ///< seconds or steps for each cloth; threads are shared out over the table
     Length reserve;   ///< for flaws and mistakes, on top
     int eighths = 2;  ///< the shop's step
     /// Called after each answer, from any thread, one call at a time.
     std::function<void(int done, int of)> progress;
+    /// Hands over each answer as it comes, before `progress`; `index` is its place among the cloths.
+    std::function<void(std::size_t index, const AskAnswer &answer)> found;
 };
 
 struct AskAnswer {
@@ -40,7 +44,8 @@ struct AskAnswer {
 /// new cloth has not is dropped.
 Job onCloth(const Job &job, const AskCloth &cloth);
 
-/// One answer a cloth, in their order. Stops early when the plan options' `stop` says so, with what it has.
+/// One answer a cloth, in their order. Stops early when the plan options' `stop` says so, with what it has: a cloth for
+/// which nothing was found by then has no answer.
 std::vector<AskAnswer> askFor(const Job &job, const std::vector<AskCloth> &cloths, const AskOptions &options);
 
 /// For remnants that are short: the least extra length of the same cloth, added at the far end of the one remnant,

@@ -66,7 +66,8 @@ Job runThatWay(Job job, RunWay way) {
 }
 
 std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options,
-                                   const std::function<void(double share)> &progress) {
+                                   const std::function<void(double share)> &progress,
+                                   const std::function<void(const RunAnswer &answer)> &found) {
     constexpr RunWay ways[] = {RunWay::AsAsked, RunWay::UpRoll, RunWay::Railroad, RunWay::AsItFalls};
     std::vector<RunAnswer> answers;
     for (RunWay way : ways) {
@@ -90,6 +91,9 @@ std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options,
         answer.plan = plan(answer.job, share);
         answer.joins = joinsIn(answer.plan.layout);
         answer.turned = differences(job, answer.job);
+        const bool cutShort = options.stop && options.stop();
+        if (cutShort && answer.plan.kind == planner::Outcome::Kind::NotFound) continue;
+        if (found) found(answer);
         answers.push_back(std::move(answer));
     }
     return answers;

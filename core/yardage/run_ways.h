@@ -22,9 +22,11 @@ struct RunAnswer {
 Job runThatWay(Job job, RunWay way);
 
 /// The same job up the roll, railroaded, and as it falls best for each panel, each with its share of the time. A way in
-/// which a motif has no repeat is answered with the plan's own reason.
+/// which a motif has no repeat is answered with the plan's own reason. `found` is handed each answer as it comes. Stops
+/// early when the options' `stop` says so, with the ways for which something was found by then.
 std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options,
-                                   const std::function<void(double share)> &progress = nullptr);
+                                   const std::function<void(double share)> &progress = nullptr,
+                                   const std::function<void(const RunAnswer &answer)> &found = nullptr);
 
 std::string nameOf(RunWay way);
 

@@ -54,11 +54,11 @@ std::string adviceFor(StairKind kind, const Job &job, Length step) {
     case StairKind::Flow:
         return fmt::format("letting the pattern miss where parts meet: {} less", less);
     case StairKind::SelvageGaps:
-        return {};
+        return fmt::format("cutting closer, or cloth with narrower selvages and no flaws: at most {} less", less);
     case StairKind::Rounding:
         return fmt::format("{} is left for repairs", less);
     case StairKind::BareArea:
-        return {};
+        return "only fewer or smaller parts make this less";
     }
     return {};
 }
@@ -134,7 +134,9 @@ Result<Staircase> staircaseOf(const Job &whole, const std::string &clothId, cons
             continue;
         }
         descend(landings[i], i > 0 ? &landings[i - 1] : nullptr, share, clothId);
-        if (i == 0 && landings[0].layout.cuts.empty()) return fault("the panels cannot be laid on this cloth at all");
+        if (i == 0 && landings[0].layout.cuts.empty())
+            return fault(options.plan.stop && options.plan.stop() ? "it was stopped before a first layout was found"
+                                                                  : "the panels cannot be laid on this cloth at all");
     }
 
     const Length width = cloth->bolt->width;

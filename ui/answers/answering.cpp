@@ -39,6 +39,7 @@ Answering::~Answering() {
 void Answering::start(Work work) {
     if (m_run) return;
     m_threads->join();
+    ++m_number;
     auto run = std::make_shared<Run>();
     run->job = m_document.job();
     run->laid = m_document.laidLayout();

@@ -4,6 +4,7 @@
 
 #include <QObject>
 
+#include <atomic>
 #include <functional>
 #include <memory>
 
@@ -24,6 +25,8 @@ public:
     ~Answering() override;
 
     bool isRunning() const { return m_run != nullptr; }
+    /// Counts the questions. On the thread that works one out, it is the number of that one.
+    int number() const { return m_number; }
     void start(Work work);
     /// Asks the work to end with what it has; its answer still comes.
     void finishEarly();
@@ -39,6 +42,7 @@ private:
     struct Run;
     JobDocument &m_document;
     std::shared_ptr<Run> m_run;
+    std::atomic<int> m_number = 0;
     struct Threads;
     std::unique_ptr<Threads> m_threads;
 };

@@ -2,35 +2,45 @@
 
 #include "core/yardage/ask.h"
 #include "ui/answers/question_page.h"
+#include "ui/models/ask_table_model.h"
 
-#include <QCheckBox>
 #include <QComboBox>
-#include <QLineEdit>
-#include <QStandardItemModel>
+#include <QTableView>
 
 namespace boltwright::ui {
 
-/// How much to ask for: yardage at the widths and repeats a client may choose from; and for a remnant that is short,
-/// how much more of the same cloth would do.
+class LayoutThumbnail;
+class LengthEdit;
+
+/// How much to ask for: yardage at the widths and repeats a client may choose from, in a table that is typed over; and
+/// for a remnant that is short, how much more of the same cloth would do.
 class AskPage : public QuestionPage {
     Q_OBJECT
 public:
     explicit AskPage(JobDocument &document, QWidget *parent = nullptr);
     void setSecondsEach(double seconds) { m_secondsEach = seconds; }
-    /// What is asked for as the page stands; an error names the field that cannot be read.
-    Result<std::vector<AskCloth>> cloths() const;
+    QTableView *table() { return m_view; }
+    AskTableModel *model() { return m_model; }
+    LengthEdit *reserve() { return m_reserve; }
+    QComboBox *step() { return m_step; }
+    QString detail() const { return m_detail->text(); } ///< what is said of the chosen field
 
 protected:
     void ask() override;
+    bool eventFilter(QObject *watched, QEvent *event) override;
 
 private:
-    void show(const std::vector<AskAnswer> &table, const std::vector<ExtraLength> &extra);
-    Result<std::vector<Length>> lengthsIn(const QLineEdit &field) const;
+    void showExtra(const std::vector<ExtraLength> &extra);
+    void explain(const QModelIndex &index);
+    int eighths() const;
     Unit unit() const;
 
-    QLineEdit *m_widths, *m_repeats, *m_reserve;
-    QCheckBox *m_plain, *m_stripes, *m_halfDrop;
+    AskTableModel *m_model;
+    QTableView *m_view;
+    LengthEdit *m_reserve;
     QComboBox *m_step;
+    QLabel *m_extra, *m_detail;
+    LayoutThumbnail *m_behind;
     double m_secondsEach = 2;
 };
 

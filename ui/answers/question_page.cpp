@@ -51,7 +51,7 @@ QuestionPage::QuestionPage(JobDocument &document, const QString &sentence, const
         m_stop->setEnabled(true);
         m_progress->setValue(0);
         m_progress->show();
-        say(tr("Looking …"));
+        say(tr("Looking … What is found by then stays when you stop."));
     });
     connect(&m_answering, &Answering::progressed, m_progress,
             [this](double share) { m_progress->setValue(int(share * 1000)); });
@@ -59,13 +59,25 @@ QuestionPage::QuestionPage(JobDocument &document, const QString &sentence, const
         m_ask->setEnabled(true);
         m_stop->setEnabled(false);
         m_progress->hide();
-        if (m_state->text() == tr("Looking …")) say({});
+        if (m_state->text().startsWith(tr("Looking …"))) say({});
     });
 }
 
 void QuestionPage::addSetting(QWidget *setting) {
     setting->setFixedWidth(280);
     m_settings->insertWidget(m_settings->count() - 1, setting);
+}
+
+void QuestionPage::addAnswer(QWidget *answer, int stretch) { m_answers->addWidget(answer, stretch); }
+
+void QuestionPage::later(std::function<void()> act) {
+    // To the answering and not to the page, so that what was on its way when the page went is dropped with it.
+    QMetaObject::invokeMethod(
+        &m_answering,
+        [this, act = std::move(act), number = m_answering.number()] {
+            if (m_answering.isRunning() && m_answering.number() == number) act();
+        },
+        Qt::QueuedConnection);
 }
 
 void QuestionPage::clearAnswers() {

@@ -25,8 +25,12 @@ protected:
     JobDocument &document() const { return m_document; }
     /// Puts what can be set at the left of the answers.
     void addSetting(QWidget *setting);
-    QHBoxLayout *answers() { return m_answers; }
+    /// The answers stand side by side; one that stretches takes what room there is.
+    void addAnswer(QWidget *answer, int stretch = 0);
     void clearAnswers();
+    /// From the thread that works the question out: hands `act` to the window's. Nothing happens where the question was
+    /// dropped meanwhile.
+    void later(std::function<void()> act);
     void say(const QString &sentence);
     virtual void ask() = 0;
 

@@ -19,8 +19,10 @@ protected:
     void ask() override;
 
 private:
-    void show(const std::vector<RunAnswer> &all);
+    void show(const RunAnswer &answer);
+    void take(const RunAnswer &answer);
     double m_seconds = 8;
+    std::optional<Length> m_asked; ///< the length as asked, for comparison
 };
 
 } // namespace boltwright::ui

@@ -1,9 +1,12 @@
 #include "ui/answers/ways_page.h"
 
+#include "core/check/check.h"
 #include "ui/picture/layout_card.h"
 #include "ui/text/words.h"
 
-#include <QShortcut>
+#include <QPushButton>
+
+#include <algorithm>
 
 using namespace Qt::StringLiterals;
 
@@ -30,6 +33,41 @@ QString shownKind(Kind kind) {
     return {};
 }
 
+/// Under which it is remembered between two days.
+QString keptName(Kind kind) {
+    switch (kind) {
+    case Kind::Trim:
+        return u"trim"_s;
+    case Kind::Stretcher:
+        return u"strip"_s;
+    case Kind::OtherCloth:
+        return u"other-cloth"_s;
+    case Kind::Uncentre:
+        return u"off-centre"_s;
+    case Kind::Turn:
+        return u"turn"_s;
+    case Kind::Seam:
+        return u"join"_s;
+    }
+    return {};
+}
+
+/// All kinds as they were last put in order, each with its tick; what was not remembered follows in the usual order.
+std::vector<std::pair<Kind, bool>> rememberedOrder(const Preferences &preferences) {
+    std::vector<std::pair<Kind, bool>> order;
+    const auto has = [&](Kind kind) {
+        return std::any_of(order.begin(), order.end(), [&](const auto &entry) { return entry.first == kind; });
+    };
+    for (const QString &word : preferences.giveUpOrder())
+        for (Kind kind : usualOrder()) {
+            const bool ticked = word == keptName(kind);
+            if ((ticked || word == u'-' + keptName(kind)) && !has(kind)) order.push_back({kind, ticked});
+        }
+    for (Kind kind : usualOrder())
+        if (!has(kind)) order.push_back({kind, true});
+    return order;
+}
+
 QString headlineOf(const ConcedeWay &way, bool nothing) {
     if (nothing) return WaysPage::tr("As asked: nothing is given up");
     QStringList kinds;
@@ -39,56 +77,56 @@ QString headlineOf(const ConcedeWay &way, bool nothing) {
 
 } // namespace
 
-WaysPage::WaysPage(JobDocument &document, QWidget *parent)
+WaysPage::WaysPage(JobDocument &document, Preferences &preferences, QWidget *parent)
     : QuestionPage(document,
                    tr("When the cloth does not do as asked, something has to give. Drag what may be given up into the "
-                      "order in which you would "
-                      "give it up, and take the tick from what must not be. What a part itself allows is set in its "
-                      "row of the part table."),
+                      "order in which you would give it up, and take the tick from what must not be. What a part "
+                      "itself allows is set in its row of the part table."),
                    tr("Look for ways"), parent),
-      m_list(new QListView), m_kinds(new QStandardItemModel(this)), m_within(new QComboBox) {
-    for (Kind kind : usualOrder()) {
-        auto *item = new QStandardItem(shownKind(kind));
-        item->setCheckable(true);
-        item->setCheckState(Qt::Checked);
-        item->setData(int(kind));
-        item->setDropEnabled(false);
-        item->setEditable(false);
-        m_kinds->appendRow(item);
-    }
-    m_list->setModel(m_kinds);
+      m_preferences(preferences), m_list(new OrderList), m_within(new QComboBox) {
+    for (const auto &[kind, ticked] : rememberedOrder(preferences)) m_list->add(shownKind(kind), int(kind), ticked);
     // The house's lists let their ground show through; a box to tick needs one of its own.
     m_list->setStyleSheet(u"QListView { background: palette(base); border: 1px solid palette(mid); }"_s);
-    m_list->setDragDropMode(QAbstractItemView::InternalMove);
-    m_list->setDefaultDropAction(Qt::MoveAction);
     m_list->setFixedHeight(6 * (fontMetrics().height() + 8) + 12);
     m_list->setAccessibleName(tr("What may be given up, the first to go on top"));
     m_list->setToolTip(
         tr("The first to be given up stands on top. Drag, or move the chosen row with Alt+Up and Alt+Down."));
+    auto *first = new QPushButton(tr("Sooner")), *later = new QPushButton(tr("Later"));
+    first->setToolTip(tr("The chosen row one up (Alt+Up)"));
+    later->setToolTip(tr("The chosen row one down (Alt+Down)"));
+    auto *buttons = new QWidget;
+    auto *row = new QHBoxLayout(buttons);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(first);
+    row->addWidget(later);
+    row->addStretch();
     addSetting(new QLabel(tr("Give up first")));
     addSetting(m_list);
+    addSetting(buttons);
     m_within->addItems({tr("the least cloth"), tr("the fewest parts")});
+    m_within->setCurrentIndex(preferences.giveUpFromFewest() ? 1 : 0);
     m_within->setToolTip(tr("Within one kind: rather a little from many parts, or more from few."));
+    m_within->setAccessibleName(tr("Of each kind, rather"));
     addSetting(new QLabel(tr("Of each kind, rather")));
     addSetting(m_within);
-    for (const auto &[key, by] : {std::pair{Qt::ALT | Qt::Key_Up, -1}, std::pair{Qt::ALT | Qt::Key_Down, 1}}) {
-        auto *shortcut = new QShortcut(QKeySequence(key), m_list, nullptr, nullptr, Qt::WidgetShortcut);
-        connect(shortcut, &QShortcut::activated, this, [this, by = by] { move(by); });
-    }
+    connect(first, &QPushButton::clicked, this, [this] { m_list->move(-1); });
+    connect(later, &QPushButton::clicked, this, [this] { m_list->move(1); });
+    connect(m_list, &OrderList::reordered, this, &WaysPage::remember);
+    connect(m_within, &QComboBox::activated, this, &WaysPage::remember);
 }
 
 std::vector<Kind> WaysPage::order() const {
     std::vector<Kind> kinds;
-    for (int row = 0; row < m_kinds->rowCount(); ++row)
-        if (m_kinds->item(row)->checkState() == Qt::Checked) kinds.push_back(Kind(m_kinds->item(row)->data().toInt()));
+    for (int kind : m_list->ticked()) kinds.push_back(Kind(kind));
     return kinds;
 }
 
-void WaysPage::move(int by) {
-    const int row = m_list->currentIndex().row(), to = row + by;
-    if (row < 0 || to < 0 || to >= m_kinds->rowCount()) return;
-    m_kinds->insertRow(to, m_kinds->takeRow(row));
-    m_list->setCurrentIndex(m_kinds->index(to, 0));
+void WaysPage::remember() {
+    QStringList words;
+    const QList<int> ticked = m_list->ticked();
+    for (int kind : m_list->values()) words << (ticked.contains(kind) ? QString() : u"-"_s) + keptName(Kind(kind));
+    m_preferences.setGiveUpOrder(words);
+    m_preferences.setGiveUpFromFewest(m_within->currentIndex() == 1);
 }
 
 void WaysPage::ask() {
@@ -101,16 +139,30 @@ void WaysPage::ask() {
         options.plan.stop = stop;
         options.progress = report;
         const Conceding answer = concede(job, options);
-        return [this, answer] { show(answer); };
+        std::vector<std::string> verdicts;
+        for (const ConcedeWay &way : answer.ways) {
+            const auto findings = check(job, way.layout);
+            verdicts.push_back(findings.empty() ? std::string() : findings.front().text);
+        }
+        return [this, answer, verdicts] { show(answer, verdicts); };
     });
 }
 
-void WaysPage::show(const Conceding &answer) {
+void WaysPage::show(const Conceding &answer, const std::vector<std::string> &verdicts) {
     clearAnswers();
-    for (const ConcedeWay &way : answer.ways) {
+    const Unit unit = document().job().unit;
+    for (std::size_t i = 0; i < answer.ways.size(); ++i) {
+        const ConcedeWay &way = answer.ways[i];
         QStringList words;
-        for (const std::string &sentence : way.words) words << withFractions(fromCore(sentence));
-        if (!words.isEmpty()) words << tr("The layout has been checked.");
+        if (way.panels > 0) {
+            const QString parts = tr("%n part(s) give something up", nullptr, way.panels);
+            words << (way.trimmed > Length{}
+                          ? tr("%1, %2 of cloth edge in all").arg(parts, shownLengthWithUnit(way.trimmed, unit))
+                          : parts);
+        }
+        for (const std::string &sentence : way.words) words << u"• "_s + withFractions(fromCore(sentence));
+        words << (verdicts[i].empty() ? tr("✓ Checked: every rule holds.")
+                                      : tr("Checked, and not right: %1").arg(withFractions(fromCore(verdicts[i]))));
         auto *card = new LayoutCard(headlineOf(way, answer.nothingNeeded), words, document().job(), way.layout,
                                     tr("Take this way"));
         connect(card, &LayoutCard::taken, this, [this, layout = way.layout] {
@@ -119,12 +171,13 @@ void WaysPage::show(const Conceding &answer) {
             document().changeLayout(std::move(kept), tr("Take a way to fit"));
             Q_EMIT taken();
         });
-        answers()->addWidget(card);
+        addAnswer(card);
     }
     if (answer.ways.empty()) {
         const QString why = withFractions(fromCore(answer.reason));
         say(answer.kind == planner::Outcome::Kind::CannotFit
-                ? tr("It does not fit, and this is proved: %1. See Ask for, for how much more would do.").arg(why)
+                ? tr("It does not fit, and this is proved: %1. “How much to ask for” says how much more would do.")
+                      .arg(why)
                 : tr("No way was found: %1. More time, or leave to give up more, may find one.").arg(why));
     } else if (answer.nothingNeeded) {
         say(tr("The cloth does as asked."));

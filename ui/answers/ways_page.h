@@ -1,22 +1,25 @@
 #pragma once
 
 #include "core/concede/concede.h"
+#include "ui/answers/order_list.h"
 #include "ui/answers/question_page.h"
+#include "ui/settings/preferences.h"
 
 #include <QComboBox>
-#include <QListView>
-#include <QStandardItemModel>
 
 namespace boltwright::ui {
 
-/// Ways to fit: what may be given up, in the order the user drags it into, and what came of it, side by side.
+/// Ways to fit: what may be given up, in the order the user drags it into, and what came of it, side by side. The
+/// order is remembered for the next time.
 class WaysPage : public QuestionPage {
     Q_OBJECT
 public:
-    explicit WaysPage(JobDocument &document, QWidget *parent = nullptr);
+    WaysPage(JobDocument &document, Preferences &preferences, QWidget *parent = nullptr);
     /// The kinds that may be given up now, in order.
     std::vector<Concession::Kind> order() const;
     void setSeconds(double seconds) { m_seconds = seconds; }
+    OrderList *list() { return m_list; }
+    QComboBox *within() { return m_within; }
 
 Q_SIGNALS:
     void taken(); ///< a way has become the layout
@@ -25,11 +28,11 @@ protected:
     void ask() override;
 
 private:
-    void show(const Conceding &answer);
-    void move(int by);
+    void show(const Conceding &answer, const std::vector<std::string> &verdicts);
+    void remember();
 
-    QListView *m_list;
-    QStandardItemModel *m_kinds;
+    Preferences &m_preferences;
+    OrderList *m_list;
     QComboBox *m_within;
     double m_seconds = 20;
 };

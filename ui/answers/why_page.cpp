@@ -74,27 +74,37 @@ WhyPage::WhyPage(JobDocument &document, QWidget *parent)
                    tr("From the bare parts to what must be bought: each step is what one kind of wish adds. Choose a "
                       "step to see what could be done "
                       "about it, and the layout behind it."),
-                   tr("Work it out"), parent) {}
+                   tr("Work it out"), parent),
+      m_cloth(new QComboBox) {
+    for (const Cloth &cloth : document.job().cloths)
+        if (cloth.bolt) m_cloth->addItem(fromCore(cloth.name.empty() ? cloth.id : cloth.name), fromCore(cloth.id));
+    m_cloth->setAccessibleName(tr("Which cloth"));
+    if (m_cloth->count() < 2) {
+        m_cloth->setParent(this);
+        m_cloth->hide();
+        return;
+    }
+    addSetting(new QLabel(tr("Which cloth")));
+    addSetting(m_cloth);
+}
 
 void WhyPage::ask() {
     StaircaseOptions options;
     options.plan.seconds = m_seconds;
-    answering().start([this, options](const Job &job, const Layout &laid, const Answering::Stop &stop,
-                                      const Answering::Report &report) mutable {
-        options.plan.stop = stop;
-        if (!laid.cuts.empty()) options.plan.from = &laid;
-        options.progress = report;
-        std::string cloth;
-        for (const Cloth &c : job.cloths)
-            if (c.bolt && cloth.empty()) cloth = c.id;
-        const auto stairs = staircaseOf(job, cloth, options);
-        return [this, stairs] {
-            if (stairs)
-                show(*stairs);
-            else
-                say(tr("There is nothing to explain: %1.").arg(withFractions(fromCore(stairs.error().text))));
-        };
-    });
+    answering().start(
+        [this, options, cloth = toCore(m_cloth->currentData().toString())](
+            const Job &job, const Layout &laid, const Answering::Stop &stop, const Answering::Report &report) mutable {
+            options.plan.stop = stop;
+            if (!laid.cuts.empty()) options.plan.from = &laid;
+            options.progress = report;
+            const auto stairs = staircaseOf(job, cloth, options);
+            return [this, stairs] {
+                if (stairs)
+                    show(*stairs);
+                else
+                    say(tr("There is nothing to explain: %1.").arg(withFractions(fromCore(stairs.error().text))));
+            };
+        });
 }
 
 void WhyPage::show(const Staircase &stairs) {
@@ -104,9 +114,10 @@ void WhyPage::show(const Staircase &stairs) {
     auto *layout = new QVBoxLayout(column);
     layout->setContentsMargins(0, 0, 0, 0);
     auto *view = new StaircaseView;
+    m_view = view;
     view->show(stairs, document().job().unit);
     layout->addWidget(view, 3);
-    m_advice = new QLabel(tr("Choose a step."));
+    m_advice = new QLabel(tr("Choose a step, by mouse or with the arrow keys."));
     m_advice->setWordWrap(true);
     layout->addWidget(m_advice);
     auto *thumbnail = new LayoutThumbnail;
@@ -117,7 +128,7 @@ void WhyPage::show(const Staircase &stairs) {
     layout->addWidget(save, 0, Qt::AlignLeft);
     connect(save, &QPushButton::clicked, this, &WhyPage::save);
     connect(view, &StaircaseView::chosenChanged, this, &WhyPage::explain);
-    answers()->addWidget(column, 1);
+    addAnswer(column, 1);
     view->setFocus();
 }
 
@@ -127,7 +138,7 @@ void WhyPage::explain(int step) {
     if (!stair.advice.empty()) text += withFractions(fromCore(stair.advice)) + u'.';
     if (stair.upTo) text += u' ' + tr("The search may still find better here, so it is no more than that.");
     m_advice->setText(text);
-    static_cast<LayoutThumbnail *>(m_behind)->show(document().job(), stair.layout);
+    static_cast<LayoutThumbnail *>(m_behind.data())->show(document().job(), stair.layout);
     m_behind->setVisible(!stair.layout.cuts.empty());
 }
 

@@ -3,7 +3,8 @@
 #include "core/yardage/staircase.h"
 #include "ui/answers/question_page.h"
 
-#include <QListWidget>
+#include <QComboBox>
+#include <QPointer>
 
 namespace boltwright::ui {
 
@@ -38,6 +39,9 @@ class WhyPage : public QuestionPage {
 public:
     explicit WhyPage(JobDocument &document, QWidget *parent = nullptr);
     void setSeconds(double seconds) { m_seconds = seconds; }
+    StaircaseView *stairs() { return m_view; } ///< null: not worked out yet
+    QString advice() const { return m_advice ? m_advice->text() : QString(); }
+    bool isLayoutShown() const { return m_behind && !m_behind->isHidden(); }
 
 protected:
     void ask() override;
@@ -48,8 +52,10 @@ private:
     void save();
 
     Staircase m_stairs;
-    QLabel *m_advice = nullptr;
-    QWidget *m_behind = nullptr; ///< the layout behind the chosen step
+    QComboBox *m_cloth; ///< the bolts of the job
+    QPointer<StaircaseView> m_view;
+    QPointer<QLabel> m_advice;
+    QPointer<QWidget> m_behind; ///< the layout behind the chosen step
     double m_seconds = 10;
 };
 

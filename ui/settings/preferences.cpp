@@ -33,6 +33,10 @@ void Preferences::setTextPercent(int percent) { m_settings.setValue(u"text"_s, s
 double Preferences::planSeconds() const {
     return std::clamp(m_settings.value(u"planSeconds"_s, 8.0).toDouble(), 0.5, 600.0);
 }
+QStringList Preferences::giveUpOrder() const { return m_settings.value(u"giveUp/order"_s).toStringList(); }
+void Preferences::setGiveUpOrder(const QStringList &words) { m_settings.setValue(u"giveUp/order"_s, words); }
+bool Preferences::giveUpFromFewest() const { return m_settings.value(u"giveUp/fewest"_s, false).toBool(); }
+void Preferences::setGiveUpFromFewest(bool fewest) { m_settings.setValue(u"giveUp/fewest"_s, fewest); }
 QByteArray Preferences::geometry() const { return m_settings.value(u"geometry"_s).toByteArray(); }
 void Preferences::setGeometry(const QByteArray &geometry) { m_settings.setValue(u"geometry"_s, geometry); }
 QString Preferences::folder() const { return QFileInfo(m_settings.fileName()).absolutePath(); }

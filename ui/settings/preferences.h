@@ -22,6 +22,11 @@ public:
     int textPercent() const; ///< 100 to 200
     void setTextPercent(int percent);
     double planSeconds() const;
+    /// What is given up first when cloth is short, in words of the page that asks; empty: as usual.
+    QStringList giveUpOrder() const;
+    void setGiveUpOrder(const QStringList &words);
+    bool giveUpFromFewest() const;
+    void setGiveUpFromFewest(bool fewest);
     QByteArray geometry() const;
     void setGeometry(const QByteArray &geometry);
     QString folder() const; ///< where the shop's own files lie, beside the preferences

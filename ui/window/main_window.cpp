@@ -267,7 +267,7 @@ void MainWindow::wireActions() {
         m_planning->start(*m_planOptions);
     });
     on(ActionId::Stop, [this] { m_planning->stop(); });
-    on(ActionId::WaysToFit, [this] { showQuestion(tr("Ways to fit"), new WaysPage(*m_document)); });
+    on(ActionId::WaysToFit, [this] { showQuestion(tr("Ways to fit"), new WaysPage(*m_document, m_preferences)); });
     on(ActionId::HowToRun, [this] { showQuestion(tr("How to run it"), new RunsPage(*m_document)); });
     on(ActionId::AskFor, [this] { showQuestion(tr("How much to ask for"), new AskPage(*m_document)); });
     on(ActionId::Why, [this] { showQuestion(tr("Where the yardage goes"), new WhyPage(*m_document)); });
