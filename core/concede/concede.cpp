@@ -1,5 +1,6 @@
 #include "core/concede/concede.h"
 
+#include "core/concede/given_in.h"
 #include "core/concede/grow_back.h"
 #include "core/measure/length_text.h"
 #include "core/planner/random.h"
@@ -164,10 +165,25 @@ std::vector<std::int64_t> costOf(const Layout &layout, const std::vector<Kind> &
     return cost;
 }
 
+/// The job with the leave taken back for every kind that the order forbids, so that none comes in by another door: a
+/// join because a panel is larger than the cloth, a trim because a strip could be sewn on where it stops.
+Job withoutForbidden(Job job, const std::vector<Kind> &order) {
+    for (Panel &panel : job.panels) {
+        if (!has(order, Kind::Trim)) panel.allowMin.assign(panel.allowMin.size(), std::nullopt);
+        if (!has(order, Kind::Stretcher)) panel.may.stretcher.clear();
+        if (!has(order, Kind::OtherCloth)) panel.may.otherCloth = {};
+        if (!has(order, Kind::Uncentre)) panel.may.uncentre = false;
+        if (!has(order, Kind::Turn)) panel.may.turn = false;
+        if (!has(order, Kind::Seam)) panel.pieces.most = 1;
+    }
+    return job;
+}
+
 class Search {
 public:
     Search(const Job &job, const ConcedeOptions &options)
-        : m_job(job), m_options(options), m_budget(options.plan), m_random(options.plan.seed) {}
+        : m_job(withoutForbidden(job, options.order)), m_options(options), m_budget(options.plan),
+          m_random(options.plan.seed) {}
 
     Conceding run() {
         Conceding answer;
@@ -181,12 +197,40 @@ public:
         answer.reason = asked.reason;
         answer.kind = asked.kind;
         levels(answer);
+        if (m_options.plan.steps) lookAgain(answer);
         others(answer);
         if (!answer.ways.empty()) answer.kind = Fits::Fits;
         return answer;
     }
 
 private:
+    /// With steps, which are asked for so that an answer can be relied upon, the best way is looked at once more with
+    /// as many again each time: whether the kinds before its last one would have done, and the rest without each single
+    /// thing. What a second search of the same steps and seed finds without it is not given up.
+    void lookAgain(Conceding &answer) {
+        if (answer.ways.empty()) return;
+        Layout &best = answer.ways.front().layout;
+        while (!answer.ways.front().kinds.empty() && !stopped()) {
+            ConcedeOptions fewer = m_options;
+            fewer.ways = 1;
+            fewer.progress = nullptr;
+            fewer.order.assign(m_options.order.begin(),
+                               m_options.order.begin() + rank(answer.ways.front().kinds.back()));
+            if (fewer.order.empty()) break;
+            Conceding without = Search(m_job, fewer).run();
+            if (without.ways.empty()) break;
+            answer.ways.front() = std::move(without.ways.front());
+        }
+        best = withoutIdle(std::move(best), [this](std::size_t) {
+            PlanOptions o = m_options.plan;
+            o.report = nullptr;
+            return stopped() ? std::nullopt : std::optional(o);
+        });
+        answer.ways.front() = describe(best);
+    }
+
+    bool stopped() const { return m_options.plan.stop && m_options.plan.stop(); }
+
     Plan planGiving(const GivenUp &given, double share) {
         if (m_options.progress) m_options.progress(std::min(1.0, m_budget.shareGone()));
         PlanOptions o = m_budget.slice(share);
@@ -197,40 +241,68 @@ private:
         return p;
     }
 
+    /// All that may be given up, one kind more from level to level; kinds without any leave make none of their own.
+    std::vector<GivenUp> levelsOfOrder() const {
+        std::vector<GivenUp> all;
+        std::vector<Kind> kinds;
+        GivenUp before;
+        for (Kind kind : m_options.order) {
+            kinds.push_back(kind);
+            GivenUp given = everything(m_job, kinds);
+            if (given == before) continue;
+            before = given;
+            all.push_back(std::move(given));
+        }
+        return all;
+    }
+
     /// Kind after kind in the order asked, until what is allowed does. Tight cloth takes longer to fill: where a quick
     /// look finds nothing, a longer one follows.
     void levels(Conceding &answer) {
-        for (const double share : {0.05, 0.2, 0.4}) {
-            levels(answer, share);
-            if (!answer.ways.empty() || answer.kind == Fits::CannotFit) return;
-        }
+        const std::vector<GivenUp> all = levelsOfOrder();
+        std::vector<bool> cannot(all.size());
+        for (const double share : {0.05, 0.2, 0.4})
+            for (std::size_t level = 0; level < all.size(); ++level) {
+                if (m_budget.over()) return;
+                if (cannot[level]) continue;
+                Plan p = planGiving(all[level], share);
+                cannot[level] = p.kind == Fits::CannotFit;
+                if (level + 1 == all.size()) answer.kind = p.kind;
+                if (p.kind != Fits::Fits) continue;
+                if (share < 0.2) level = earlier(all, cannot, level, p);
+                answer.ways.push_back(
+                    describe(least(all[level], p.layout, all.size() > 1 && m_options.ways > 1 ? 0.75 : 1.0)));
+                return;
+            }
     }
 
-    void levels(Conceding &answer, double share) {
-        std::vector<Kind> kinds;
-        GivenUp before;
-        for (std::size_t k = 0; k < m_options.order.size() && !m_budget.over(); ++k) {
-            kinds.push_back(m_options.order[k]);
-            const GivenUp given = everything(m_job, kinds);
-            if (given == before) continue; // nothing of this kind has leave
-            before = given;
-            const Plan p = planGiving(given, share);
-            answer.kind = p.kind;
-            if (p.kind != Fits::Fits) continue;
-            answer.ways.push_back(describe(least(given, p.layout, m_options.ways > 1 ? 0.75 : 1.0)));
-            return;
+    /// Before a later kind is taken, the earlier ones get a longer look: the level that does, with its plan in `p`.
+    std::size_t earlier(const std::vector<GivenUp> &all, const std::vector<bool> &cannot, std::size_t level, Plan &p) {
+        while (level > 0 && !cannot[level - 1] && !m_budget.over()) {
+            Plan again = planGiving(all[level - 1], 0.15);
+            if (again.kind != Fits::Fits) break;
+            p = std::move(again);
+            --level;
         }
+        return level;
     }
 
-    /// Other ways: each single kind alone, and all but the ones already used.
+    /// Other ways: without the kinds that the first one gives up, and each single kind alone.
     void others(Conceding &answer) {
-        for (Kind kind : m_options.order) {
-            if (int(answer.ways.size()) >= m_options.ways || m_budget.over() || answer.ways.empty()) return;
-            const GivenUp given = everything(m_job, {kind});
-            if (given == GivenUp{}) continue;
-            const Plan p = planGiving(given, 0.1);
+        if (answer.ways.empty()) return;
+        std::vector<std::vector<Kind>> sets(1);
+        for (Kind kind : m_options.order)
+            if (!has(answer.ways.front().kinds, kind)) sets.front().push_back(kind);
+        for (Kind kind : m_options.order) sets.push_back({kind});
+        std::vector<GivenUp> tried{{}};
+        for (const std::vector<Kind> &kinds : sets) {
+            if (int(answer.ways.size()) >= m_options.ways || m_budget.over()) return;
+            const GivenUp given = everything(m_job, kinds);
+            if (std::find(tried.begin(), tried.end(), given) != tried.end()) continue;
+            tried.push_back(given);
+            const Plan p = planGiving(given, 0.08);
             if (p.kind != Fits::Fits) continue;
-            ConcedeWay way = describe(least(given, p.layout, std::min(1.0, m_budget.shareGone() + 0.1)));
+            ConcedeWay way = describe(least(given, p.layout, std::min(1.0, m_budget.shareGone() + 0.08)));
             const bool known = std::any_of(answer.ways.begin(), answer.ways.end(),
                                            [&](const ConcedeWay &w) { return w.kinds == way.kinds; });
             if (!known) answer.ways.push_back(std::move(way));
@@ -247,9 +319,6 @@ private:
     Layout least(GivenUp given, const Layout &first, double until) {
         Layout best = growBack(m_job, first);
         std::vector<Atom> atoms = atomsOf(given);
-        const auto rank = [&](Kind k) {
-            return std::find(m_options.order.begin(), m_options.order.end(), k) - m_options.order.begin();
-        };
         std::stable_sort(atoms.begin(), atoms.end(),
                          [&](const Atom &a, const Atom &b) { return rank(a.kind) > rank(b.kind); });
         for (const Atom &atom : atoms) {
@@ -260,7 +329,46 @@ private:
             given = fewer;
             if (Layout l = growBack(m_job, p.layout); better(l, best)) best = std::move(l);
         }
-        return trims(given, std::move(best), until);
+        // The last part of the time is for what is left: nothing is given up of which the rest does without.
+        const double forTrims = until - 0.2 * (until - std::min(until, m_budget.shareGone()));
+        best = trims(given, std::move(best), forTrims);
+        return withoutIdle(std::move(best), [&](std::size_t left) -> std::optional<PlanOptions> {
+            if (m_budget.over() || m_budget.shareGone() >= until) return {};
+            PlanOptions o = m_budget.slice((until - m_budget.shareGone()) / double(left));
+            o.seed = m_options.plan.seed + std::uint64_t(m_plans++);
+            m_budget.spend(o);
+            return o;
+        });
+    }
+
+    /// Looks for each single thing given up, the last kind first, whether all the others do without it. `lookFor` says
+    /// how long a look may take while so many are left; none: no more of them.
+    Layout withoutIdle(Layout best, const std::function<std::optional<PlanOptions>(std::size_t left)> &lookFor) {
+        std::set<GivenOne> needed;
+        for (;;) {
+            std::vector<GivenOne> left;
+            for (const GivenOne &one : givenIn(best))
+                if (!needed.contains(one)) left.push_back(one);
+            if (left.empty()) return best;
+            auto look = lookFor(left.size());
+            if (!look) return best;
+            const GivenOne one = *std::max_element(left.begin(), left.end(), [&](const GivenOne &a, const GivenOne &b) {
+                return rank(a.kind) < rank(b.kind);
+            });
+            needed.insert(one);
+            const GivenUp rest = allBut(m_job, best, one);
+            look->given = &rest;
+            const Plan p = plan(m_job, *look);
+            if (p.kind != Fits::Fits) continue;
+            Layout l = growBack(m_job, p.layout);
+            if (!better(l, best)) continue;
+            best = std::move(l);
+            needed.clear();
+        }
+    }
+
+    std::ptrdiff_t rank(Kind k) const {
+        return std::find(m_options.order.begin(), m_options.order.end(), k) - m_options.order.begin();
     }
 
     /// Some copies are held to their full allowances, the others may give all; what then fits is grown back, and kept
@@ -329,7 +437,7 @@ private:
         return way;
     }
 
-    const Job &m_job;
+    const Job m_job;
     const ConcedeOptions &m_options;
     Budget m_budget;
     planner::Random m_random;

@@ -15,7 +15,9 @@ namespace boltwright {
 std::vector<Concession::Kind> usualOrder();
 
 struct ConcedeOptions {
-    PlanOptions plan; ///< seconds or steps are for the whole question; `given` is not used
+    /// Seconds are for the whole question. Steps are too, but the best way found with them is then looked at again with
+    /// as many each time (see `concede`). `given` is not used.
+    PlanOptions plan;
     std::vector<Concession::Kind> order = usualOrder(); ///< a kind that is not here is not given up
     bool fewestPanelsFirst = false; ///< within a kind: the fewest panels, then the least cloth; otherwise the other way
     int ways = 3;                   ///< how many ways with different kinds to look for
@@ -41,7 +43,8 @@ struct Conceding {
 
 /// Finds the layout that gives up least in the order asked: never a later kind where earlier ones were found to do;
 /// within a kind the least cloth, then the fewest panels (or the other way round). Then other ways that need other
-/// kinds. Pure when steps are given.
+/// kinds. Pure when steps are given; then no concession stands in the best way that a second search of the same steps
+/// and seed does without: neither one of the earlier kinds alone, nor one of all its other concessions.
 Conceding concede(const Job &job, const ConcedeOptions &options);
 
 /// Plans as asked, and where the cloth does not do and something may be given up, with the least that does, in the

@@ -3,9 +3,10 @@
 
 usage: planted_soak.py [--families plain,drop] [--n 12,24,40] [--seeds 1-5] [--seconds S | --steps N] [--threads N]
                        [--plan-seed N] [--verbose]
-families: plain turnable stripes drop trapezoids remnant short (trim needs concessions)
+families: plain turnable stripes drop trapezoids remnant trim short
 Jobs come from tools/planted.py in the shared folder. On a bolt the figure is length over the known best; on remnants
-how many were found; for jobs that cannot fit, how many were proved. Not part of the usual tests: it takes as long as
+how many were found; where cloth is short (trim), what was trimmed in all over what the job was cut from; for jobs that
+cannot fit, how many were proved. Not part of the usual tests: it takes as long as
 you give it. Exit 1: a layout was not right, or a bound was above the known best.
 """
 import argparse, collections, json, pathlib, subprocess, sys, tempfile, time
@@ -65,6 +66,10 @@ def main():
                         faults = outside_check(job)
                         if faults is None: sys.exit("the outside checker needs python3-shapely")
                         if faults: wrong.append(f"{name}: outside check: {faults[:3]}")
+                        if "trimmed" in best:
+                            trims = [c["from"] - c["to"] for c in said["conceded"] if c["kind"] == "trim"]
+                            if len(trims) < len(said["conceded"]): wrong.append(f"{name}: gives up what has no leave")
+                            row["trimmed"] = sum(trims) / best["trimmed"]
                         if "length" in best:
                             cloth, = said["cloths"]
                             row["ratio"] = cloth["length"] / best["length"]
@@ -75,12 +80,14 @@ def main():
                     if given.verbose: print(name, {k: round(v, 4) if isinstance(v, float) else v for k, v in row.items()}, flush=True)
 
     mean = lambda values: sum(values) / len(values) if values else float("nan")
-    print(f"{'family':<11}{'n':>4}{'jobs':>6}{'found':>7}{'proved':>8}{'length/best':>13}{'worst':>8}{'bound/best':>12}{'slowest':>9}")
+    print(f"{'family':<11}{'n':>4}{'jobs':>6}{'found':>7}{'proved':>8}{'length/best':>13}{'worst':>8}{'bound/best':>12}{'trimmed':>9}{'worst':>7}{'slowest':>9}")
     for (family, n), group in rows.items():
         ratios = [row["ratio"] for row in group if "ratio" in row]
         bounds = [row["bound"] for row in group if "bound" in row]
+        trimmed = [row["trimmed"] for row in group if "trimmed" in row]
         print(f"{family:<11}{n:>4}{len(group):>6}{sum(r['fits'] for r in group):>7}{sum(r['proved'] for r in group):>8}"
-              f"{mean(ratios):>13.4f}{max(ratios, default=float('nan')):>8.3f}{mean(bounds):>12.4f}{max(r['seconds'] for r in group):>8.1f}s")
+              f"{mean(ratios):>13.4f}{max(ratios, default=float('nan')):>8.3f}{mean(bounds):>12.4f}"
+              f"{mean(trimmed):>9.3f}{max(trimmed, default=float('nan')):>7.2f}{max(r['seconds'] for r in group):>8.1f}s")
     for line in wrong: print("WRONG", line)
     return 1 if wrong else 0
 
