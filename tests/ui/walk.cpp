@@ -1,15 +1,21 @@
 // Walks through the main job as a person would, with real mouse and key events, and writes a numbered picture of each
-// step: the pictures of README come from here. `ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%]`
+// step: the pictures of README come from here.
+// `ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%] [answers]`; with `answers` the pages that answer a question
+// and the drawing of remnants, in place of the main job.
 
 #include "core/planner/plan.h"
 #include "tests/ui/window_fixture.h"
+#include "ui/answers/ask_page.h"
+#include "ui/answers/why_page.h"
 #include "ui/canvas/canvas.h"
+#include "ui/canvas/outline_bar.h"
 #include "ui/document/standing.h"
 #include "ui/window/look.h"
 #include "ui/window/over_sheet.h"
 
 #include <QApplication>
 #include <QDir>
+#include <QTableView>
 #include <QTest>
 
 #include <cstdio>
@@ -90,6 +96,47 @@ void walk(MainWindow &window, const QString &folder, const QString &sample) {
     walk.picture(u"nearer"_s);
 }
 
+/// Remnants and flaws on the table, and each page with its answers.
+void walkAnswers(MainWindow &window, const QString &folder, const QString &sample) {
+    Walk walk(window, folder);
+    window.files().openSample(sample);
+    window.actions()[ActionId::Outlines]->trigger();
+    window.canvas().zoomToFit();
+    walk.picture(u"outlines"_s);
+    QTest::keyClick(&window.canvas(), Qt::Key_Tab);
+    walk.picture(u"corner"_s);
+    window.outlines().tool().begin(OutlineTool::Task::Remnant);
+    walk.picture(u"draw"_s);
+    window.outlines().tool().begin(OutlineTool::Task::Spot);
+    const QPoint at = window.canvas().viewport()->rect().center();
+    QTest::mouseClick(window.canvas().viewport(), Qt::LeftButton, {}, at);
+    walk.picture(u"spot"_s);
+    window.actions()[ActionId::Undo]->trigger();
+    window.outlines().close();
+    window.showClothForm();
+    walk.picture(u"cloth-form"_s);
+    const auto answer = [&](ActionId id, const QString &name, auto choose) {
+        window.actions()[id]->trigger();
+        auto *page = qobject_cast<QuestionPage *>(window.sheet().content());
+        walk.picture(name + u"-before"_s);
+        QTest::mouseClick(page->askButton(), Qt::LeftButton);
+        waitFor([page] { return !page->answering().isRunning(); }, 120000);
+        QTest::qWait(50);
+        choose(page);
+        walk.picture(name);
+    };
+    answer(ActionId::WaysToFit, u"ways"_s, [](QuestionPage *) {});
+    answer(ActionId::HowToRun, u"runs"_s, [](QuestionPage *) {});
+    answer(ActionId::AskFor, u"ask"_s, [](QuestionPage *page) {
+        QTableView *table = qobject_cast<AskPage *>(page)->table();
+        table->setCurrentIndex(table->model()->index(3, 2));
+    });
+    answer(ActionId::Why, u"why"_s, [](QuestionPage *page) {
+        if (StaircaseView *stairs = qobject_cast<WhyPage *>(page)->stairs())
+            for (int i = 0; i < 3; ++i) QTest::keyClick(stairs, Qt::Key_Down);
+    });
+}
+
 } // namespace
 
 int main(int argc, char **argv) {
@@ -105,9 +152,12 @@ int main(int argc, char **argv) {
     QString sample = u"striped-settee"_s;
     auto look = Preferences::Look::Light;
     int text = 100;
+    bool answers = false;
     for (const QString &argument : arguments.mid(2)) {
         const QStringList sides = argument.split(u'x');
-        if (argument == u"dark"_s)
+        if (argument == u"answers"_s)
+            answers = true;
+        else if (argument == u"dark"_s)
             look = Preferences::Look::Dark;
         else if (argument.endsWith(u'%'))
             text = argument.chopped(1).toInt();
@@ -118,7 +168,7 @@ int main(int argc, char **argv) {
     }
     applyLook(application, look, text);
     MainWindow &window = fixture.show(size);
-    walk(window, arguments[1], u":/boltwright/samples/%1.boltwright"_s.arg(sample));
+    (answers ? walkAnswers : walk)(window, arguments[1], u":/boltwright/samples/%1.boltwright"_s.arg(sample));
     fixture.leave();
     return 0;
 }
