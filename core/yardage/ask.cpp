@@ -3,6 +3,7 @@
 #include "core/geometry/outside.h"
 #include "core/geometry/shape_ops.h"
 #include "core/measure/length_text.h"
+#include "core/rules/cut_shape.h"
 #include "core/rules/rules.h"
 #include "core/yardage/relax.h"
 
@@ -31,6 +32,48 @@ void fitMotif(Panel &panel, const Cloth &cloth) {
         if (!turnsOf(panel, cloth, cloth).empty()) return;
     }
     panel.motif.reset();
+}
+
+/// As cloth is printed and woven: whole columns of motifs across the width, the outer ones half a repeat from its edges
+/// (TRADE T3.8, T3.9: two motifs across 54 in stand 27 in apart). Along the roll one stands at the cut end.
+Length firstMotif(const AskCloth &ask) {
+    if (!ask.across) return Length::ticks(roundedQuotient(ask.width.ticks(), 2));
+    const std::int64_t columns = std::max<std::int64_t>(1, ask.width.ticks() / ask.across->ticks());
+    return Length::ticks(roundedQuotient(ask.width.ticks() - (columns - 1) * ask.across->ticks(), 2));
+}
+
+/// Whether a panel that reaches so far to either side of the point to be centred fits the width with it on a motif.
+bool centresOn(const AskCloth &ask, const Cloth &cloth, Length before, Length after) {
+    const Length first = cloth.selvage + before, last = ask.width - cloth.selvage - after,
+                 motif = cloth.pattern->motif.x;
+    const std::int64_t step = ask.across->ticks(), from = (first - motif).ticks();
+    const std::int64_t columns = from / step + (from % step > 0 ? 1 : 0); // the first motif at or after `first`
+    return motif + Length::ticks(columns * step) <= last;
+}
+
+/// A seen panel is centred on a motif; one so wide that no motif stands right for it, between two motifs, as the trade
+/// does (common practice, no source).
+MotifWish centredWish(const Panel &panel, const AskCloth &ask, const Cloth &cloth) {
+    MotifWish wish;
+    if (!ask.across || panel.pieces.most > 1) return wish;
+    const PanelBox cut = boxOf(cutOutline(panel.shape, preferredAllowances(panel)));
+    const PanelPoint middle = anchorOf(panel);
+    const Length half = Length::ticks(ask.across->ticks() / 2);
+    switch (runOf(panel, cloth)) {
+    case Run::UpRoll:
+    case Run::DownRoll:
+        if (!centresOn(ask, cloth, middle.x - cut.low.x, cut.high.x - middle.x))
+            wish.at = PanelPoint{middle.x + half, middle.y};
+        break;
+    case Run::Railroad: // its up axis runs across the cloth, towards the left selvage
+        if (!centresOn(ask, cloth, cut.high.y - middle.y, middle.y - cut.low.y))
+            wish.at = PanelPoint{middle.x, middle.y + half};
+        break;
+    case Run::Either:
+    case Run::Bias:
+        break;
+    }
+    return wish;
 }
 
 AskAnswer answerFor(const Job &job, const AskCloth &cloth, const AskOptions &options) {
@@ -78,12 +121,11 @@ Job onCloth(const Job &job, const AskCloth &ask) {
         pattern.across = ask.across;
         pattern.along = ask.along;
         if (ask.halfDrop && ask.along) pattern.drop = Length::ticks(roundedQuotient(ask.along->ticks(), 2));
-        // A motif in the middle of the width, as printed cloth has it; and at the cut end's edge.
-        pattern.motif = {Length::ticks(roundedQuotient(ask.width.ticks(), 2)), {}};
+        pattern.motif = {firstMotif(ask), {}};
         cloth.pattern = pattern;
         if (!anyMotif(other))
             for (Panel &panel : other.panels)
-                if (!panel.hidden) panel.motif = MotifWish{};
+                if (!panel.hidden) panel.motif = centredWish(panel, ask, cloth);
     } else {
         cloth.pattern.reset();
     }

@@ -40,8 +40,8 @@ struct AskAnswer {
 };
 
 /// The job's main cloth exchanged for another: width and repeat changed, way, selvage, gap kept. Where the new cloth
-/// has a repeat and no panel asks for a motif, every panel that is seen is centred on one; a wish for a repeat that the
-/// new cloth has not is dropped.
+/// has a repeat and no panel asks for a motif, every panel that is seen is centred on one, or between two where it is
+/// too wide for that; a wish for a repeat that the new cloth has not is dropped.
 Job onCloth(const Job &job, const AskCloth &cloth);
 
 /// One answer a cloth, in their order. Stops early when the plan options' `stop` says so, with what it has: a cloth for
