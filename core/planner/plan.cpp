@@ -3,6 +3,7 @@
 #include "core/check/check.h"
 #include "core/figures/figures.h"
 #include "core/planner/build.h"
+#include "core/planner/pair_lots.h"
 #include "core/rules/rules.h"
 
 #include <fmt/format.h>
@@ -121,7 +122,27 @@ private:
         return {};
     }
 
+    /// Where mirrored pairs have dye lots to choose between, one choice after the other.
     planner::Outcome solve(std::size_t i, double share) {
+        planner::PairLots lots = planner::pairLots(m_job, m_cloths[i]);
+        if (lots.choices.empty()) {
+            planner::Outcome none;
+            none.kind = Kind::CannotFit;
+            return none;
+        }
+        planner::Outcome outcome;
+        bool proved = lots.all;
+        for (ClothInstance &choice : lots.choices) {
+            m_cloths[i] = std::move(choice);
+            outcome = solveOne(i, share / double(lots.choices.size()));
+            if (outcome.kind == Kind::Fits) return outcome;
+            proved = proved && outcome.kind == Kind::CannotFit;
+        }
+        if (!proved) outcome.kind = Kind::NotFound;
+        return outcome;
+    }
+
+    planner::Outcome solveOne(std::size_t i, double share) {
         const ClothInstance &cloth = m_cloths[i];
         if (cloth.instance.items.empty()) return allStays(cloth);
         planner::Limits limits;
