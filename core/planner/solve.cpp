@@ -136,6 +136,7 @@ Limits Solver::part() const {
                 const std::lock_guard alone(m_mutex);
                 p.bound = m_bound;
                 if (!m_placements.empty() && (!p.found || m_length < p.length)) p.found = true, p.length = m_length;
+                if (p.found && m_open) p.bound = std::min(p.bound, p.length);
             }
             m_limits.report(p);
         };
@@ -216,6 +217,8 @@ Outcome Solver::outcome() const {
     o.kind = Outcome::Kind::Fits;
     o.placements = tidied(m_instance, m_placements);
     o.length = m_open ? lengthUsed(m_instance, o.placements, 0) : Length{};
+    // Slanted edges round to ticks, and may leave a layout a few of them shorter than it was proved it could be.
+    if (m_open) o.bound = std::min(m_bound, o.length);
     return o;
 }
 
