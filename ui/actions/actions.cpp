@@ -186,6 +186,8 @@ const QList<ActionRow> &actionTable() {
          "",
          {},
          true},
+        {ActionId::HowTo, "Help", QT_TRANSLATE_NOOP("Actions", "All help pages…"),
+         QT_TRANSLATE_NOOP("Actions", "How things are done, with pictures."), "", QKeySequence(Qt::SHIFT | Qt::Key_F1)},
         {ActionId::Keys, "Help", QT_TRANSLATE_NOOP("Actions", "Keys and gestures"),
          QT_TRANSLATE_NOOP("Actions", "All that can be done, with its key."), "", QKeySequence::HelpContents},
         {ActionId::About,

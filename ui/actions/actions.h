@@ -61,6 +61,7 @@ enum class ActionId {
     LookAsSystem,
     LookLight,
     LookDark,
+    HowTo,
     Keys,
     About,
 };

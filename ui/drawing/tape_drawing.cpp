@@ -25,7 +25,14 @@ double firstAtLeast(const std::array<double, N> &steps, double least) {
     return steps.back();
 }
 
-Steps stepsFor(Unit unit, double pixelsPerMillimetre) {
+/// How far apart labels stand at least: behind a mark go its yards, before the next one half of its number.
+double labelRoom(const SlipFonts &fonts, Unit unit) {
+    const QString wholes = unit == Unit::Inch ? QObject::tr("%1 yd").arg(88) : QObject::tr("%1 m").arg(88);
+    return QFontMetricsF(fonts.smallStrong).horizontalAdvance(wholes) +
+           QFontMetricsF(fonts.small).horizontalAdvance(QStringLiteral("888")) / 2 + 10;
+}
+
+Steps stepsFor(Unit unit, double pixelsPerMillimetre, double room) {
     const bool inches = unit == Unit::Inch;
     const double mm = inches ? 25.4 : 10;
     const double pixels = mm * pixelsPerMillimetre;
@@ -34,10 +41,10 @@ Steps stepsFor(Unit unit, double pixelsPerMillimetre) {
     static constexpr std::array metricFine{0.1, 0.5, 1.0, 5.0, 10.0, 50.0, 100.0, 500.0};
     static constexpr std::array metricLabelled{1.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0};
     if (inches) {
-        const double fine = firstAtLeast(inchFine, 5 / pixels), labelled = firstAtLeast(inchLabelled, 52 / pixels);
+        const double fine = firstAtLeast(inchFine, 5 / pixels), labelled = firstAtLeast(inchLabelled, room / pixels);
         return {fine, std::max(fine, labelled / 2), labelled, 36, mm};
     }
-    const double fine = firstAtLeast(metricFine, 5 / pixels), labelled = firstAtLeast(metricLabelled, 52 / pixels);
+    const double fine = firstAtLeast(metricFine, 5 / pixels), labelled = firstAtLeast(metricLabelled, room / pixels);
     return {fine, std::max(fine, labelled / 2), labelled, 100, mm};
 }
 
@@ -57,7 +64,7 @@ void drawLabel(QPainter &painter, double x, double value, const Steps &steps, co
     if (steps.labelled >= steps.whole) { // from so far only yards or metres are told
         painter.setFont(fonts.smallStrong);
         painter.setPen(wholeInk);
-        painter.drawText(row.adjusted(-40, 0, 40, 0), Qt::AlignCenter, wholes);
+        painter.drawText(row.adjusted(-90, 0, 90, 0), Qt::AlignCenter, wholes);
         return;
     }
     const double wide = metrics.horizontalAdvance(number);
@@ -69,13 +76,13 @@ void drawLabel(QPainter &painter, double x, double value, const Steps &steps, co
     painter.drawText(row.adjusted(-wide - 4, 0, -4, 0), Qt::AlignRight, number);
     painter.setFont(fonts.smallStrong);
     painter.setPen(wholeInk);
-    painter.drawText(row.adjusted(4, 0, 90, 0), Qt::AlignLeft, wholes);
+    painter.drawText(row.adjusted(4, 0, 180, 0), Qt::AlignLeft, wholes);
 }
 
 } // namespace
 
 void drawTape(QPainter &painter, const TapePicture &tape, const Colours &colours, const SlipFonts &fonts) {
-    const Steps steps = stepsFor(tape.unit, tape.pixelsPerMillimetre);
+    const Steps steps = stepsFor(tape.unit, tape.pixelsPerMillimetre, labelRoom(fonts, tape.unit));
     painter.save();
     painter.setPen(QPen(colours.tapeEdge, 1));
     painter.setBrush(colours.tape);

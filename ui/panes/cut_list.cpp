@@ -98,6 +98,7 @@ CutListPane::CutListPane(JobDocument &document, QWidget *parent)
     hint->setObjectName(u"quiet"_s);
     auto *head = new QHBoxLayout;
     head->setContentsMargins(22, 14, 18, 6);
+    head->setSpacing(16);
     head->addWidget(title);
     head->addStretch();
     head->addWidget(hint);
@@ -108,6 +109,7 @@ CutListPane::CutListPane(JobDocument &document, QWidget *parent)
     m_list->setUniformItemSizes(true);
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_list->setAccessibleName(tr("To cut"));
+    m_list->setToolTip(tr("What is to cut. Enter lays a panel that is put aside, or shows where it lies."));
     auto *more = new QPushButton(tr("+ panel, or change one"), this);
     more->setObjectName(u"linkButton"_s);
     more->setToolTip(tr("Opens the table of all panels with their measures."));
@@ -124,6 +126,7 @@ CutListPane::CutListPane(JobDocument &document, QWidget *parent)
     foot->addStretch();
     column->addLayout(foot);
 
+    fitWords();
     connect(m_list->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex &now) {
         if (now.isValid()) m_document.selectPanel(toCore(now.data(CutListModel::PanelId).toString()));
     });
@@ -141,9 +144,14 @@ CutListPane::CutListPane(JobDocument &document, QWidget *parent)
     });
 }
 
+/// A line of the list is to be read whole, at any size of the text.
+void CutListPane::fitWords() { setMinimumWidth(SlipFonts(font()).small.pixelSize() * 23); }
+
 void CutListPane::changeEvent(QEvent *event) {
     QWidget::changeEvent(event);
-    if (event->type() == QEvent::FontChange) m_list->doItemsLayout();
+    if (event->type() != QEvent::FontChange) return;
+    m_list->doItemsLayout();
+    fitWords();
 }
 
 } // namespace boltwright::ui

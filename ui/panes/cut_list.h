@@ -22,6 +22,7 @@ protected:
     void changeEvent(QEvent *event) override;
 
 private:
+    void fitWords();
     JobDocument &m_document;
     CutListModel *m_model;
     QListView *m_list;

@@ -55,10 +55,10 @@ QString styleSheetFor(const Colours &c, int px) {
         QPushButton#linkButton { border: 1px solid transparent; padding: 3px 6px; text-align: left; }
         QPushButton#linkButton:hover { text-decoration: underline; background: transparent; }
         QPushButton#linkButton:focus { border: 1px solid %5; }
-        QToolButton { border: 1px solid transparent; border-radius: 6px; padding: 4px; }
+        QToolButton { border: 1px solid transparent; border-radius: 6px; padding: 4px; qproperty-iconSize: %13px %13px; }
         QToolButton:hover { background: %8; }
         QToolButton:checked { background: %8; border: 1px solid %5; }
-        QToolButton:focus { border: 1px solid %5; }
+        QToolButton:focus { border: 2px solid %5; padding: 3px; }
         QProgressBar { border: 1px solid %4; border-radius: 4px; background: %1; height: 8px; }
         QProgressBar::chunk { background: %5; border-radius: 3px; }
         QToolTip { background: %1; color: %2; border: 1px solid %4; padding: 4px; }
@@ -74,7 +74,8 @@ QString styleSheetFor(const Colours &c, int px) {
         .arg(qRound(px * 1.15))
         .arg(qRound(px * 1.6))
         .arg(std::max(11, qRound(px * 0.88)))
-        .arg(c.onAccent.name());
+        .arg(c.onAccent.name())
+        .arg(qRound(px * 1.3));
 }
 
 } // namespace

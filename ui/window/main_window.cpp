@@ -20,6 +20,7 @@
 #include "ui/forms/job_card_form.h"
 #include "ui/forms/panel_table.h"
 #include "ui/forms/piece_form_page.h"
+#include "ui/help/help_page.h"
 #include "ui/kept/kept_layouts.h"
 #include "ui/kept/layout_comparison.h"
 #include "ui/panes/cut_list.h"
@@ -39,6 +40,7 @@
 #include "ui/window/notice_bar.h"
 #include "ui/window/over_sheet.h"
 #include "ui/window/start_page.h"
+#include "ui/window/yielding_row.h"
 
 #include <QActionGroup>
 #include <QApplication>
@@ -193,13 +195,16 @@ void MainWindow::buildHeader(QWidget *header) {
         button->setFocusPolicy(Qt::TabFocus);
         row->addWidget(button);
     }
+    auto *questions = new YieldingRow(header);
+    questions->setMoreToolTip(tr("What there is no room for here."));
+    row->addWidget(questions);
     for (ActionId id : {ActionId::Cloths, ActionId::Panels, ActionId::WaysToFit, ActionId::AskFor}) {
         QAction *action = (*m_actions)[id];
-        auto *button = new QPushButton(action->text(), header);
+        auto *button = new QPushButton(action->text(), questions);
         button->setToolTip(action->toolTip());
         connect(action, &QAction::enabledChanged, button, &QWidget::setEnabled);
         connect(button, &QPushButton::clicked, action, &QAction::trigger);
-        row->addWidget(button);
+        questions->add(button, action);
     }
     row->addWidget(m_planButton);
     connect(m_planButton, &QPushButton::clicked, this,
@@ -217,6 +222,13 @@ void MainWindow::buildMenus() {
                     connect(sub->addAction(name), &QAction::triggered, this,
                             [this, file = file] { m_files->openSample(file); });
                 m_recentMenu = menu->addMenu(tr("Used before"));
+                continue;
+            }
+            if (action == (*m_actions)[ActionId::HowTo]) {
+                menu->addAction(action);
+                QMenu *sub = menu->addMenu(tr("How to"));
+                for (const auto &[page, name] : helpPages())
+                    connect(sub->addAction(name), &QAction::triggered, this, [this, page = page] { showHelp(page); });
                 continue;
             }
             menu->addAction(action);
@@ -318,6 +330,7 @@ void MainWindow::wireActions() {
     on(ActionId::LookAsSystem, [this] { setLook(0); });
     on(ActionId::LookLight, [this] { setLook(1); });
     on(ActionId::LookDark, [this] { setLook(2); });
+    on(ActionId::HowTo, [this] { showHelp({}); });
     on(ActionId::Keys, [this] { showKeys(); });
     on(ActionId::About, [this] { showAbout(); });
     // Single letters belong to the table alone, so that they can be typed everywhere else.
@@ -554,6 +567,8 @@ void MainWindow::changeEvent(QEvent *event) {
     if (event->type() == QEvent::PaletteChange && m_actions) m_actions->paintIcons(coloursOf(palette()).accent);
 }
 
+void MainWindow::showHelp(const QString &page) { m_sheet->show(tr("How to …"), new HelpPage(page)); }
+
 void MainWindow::showKeys() {
     auto *page = new QTextBrowser;
     page->setFrameShape(QFrame::NoFrame);
@@ -575,7 +590,9 @@ void MainWindow::showKeys() {
         tr("A small step; with Shift on to the next allowed place that way, or for several panels a long step."));
     row(tr("Tab"), tr("Next panel"), tr("And with Shift the one before."));
     row(tr("Wheel"), tr("Unroll"), tr("With Ctrl nearer and further, with Shift up and down."));
-    row(tr("Drag the table"), tr("Move the view"), tr("Also with the middle button, or with Space held."));
+    row(tr("Middle button"), tr("Move the view"), tr("Also by dragging with Space held."));
+    row(tr("Enter, Tab, arrows, Delete"), tr("Chalk and notes"),
+        tr("With one of these tools in use: add one, go from one to the next, move it, take it off."));
     page->setHtml(text + u"</table>"_s);
     m_sheet->show(tr("Keys and gestures"), page);
 }

@@ -95,6 +95,7 @@ private:
     void refreshStrips();
     void scaleText(int step);
     void setLook(int look);
+    void showHelp(const QString &page);
     void showKeys();
     void showAbout();
 

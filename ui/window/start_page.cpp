@@ -8,6 +8,7 @@
 #include <QJsonObject>
 #include <QLabel>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
@@ -54,17 +55,18 @@ StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(th
     title->setObjectName(u"bigTitle"_s);
     column->addWidget(title);
 
-    const auto made = [&](const QString &text, auto signal) {
+    const auto made = [&](const QString &text, const QString &tip, auto signal) {
         auto *b = new QPushButton(text, sheet);
+        b->setToolTip(tip);
         b->setMinimumWidth(130);
         connect(b, &QPushButton::clicked, this, signal);
         return b;
     };
-    const auto withButton = [&](QLabel *words, const QString &text, auto signal, auto... more) {
+    const auto withButton = [&](QLabel *words, const QString &text, const QString &tip, auto signal, auto... more) {
         auto *row = new QHBoxLayout;
         row->addWidget(words, 1);
         auto *stack = new QVBoxLayout;
-        stack->addWidget(made(text, signal));
+        stack->addWidget(made(text, tip, signal));
         if constexpr (sizeof...(more) > 0) stack->addWidget(made(more...));
         stack->setAlignment(Qt::AlignVCenter);
         row->addLayout(stack);
@@ -72,18 +74,22 @@ StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(th
     };
     withButton(
         step(u"1"_s, tr("Say what cloth there is"), tr("Width, repeat, nap; or the remnants on the shelf."), sheet),
-        tr("Cloth…"), &StartPage::clothWanted);
+        tr("Cloth…"), tr("Width, selvage, nap and repeat of the bolt, or the remnants there are."),
+        &StartPage::clothWanted);
     withButton(
         step(u"2"_s, tr("List what is to cut"),
              tr("From measurements: choose a piece, fill in what the tape says, and its panels are made. Or list "
                 "each panel yourself, side to side × up, with its allowances."),
              sheet),
-        tr("Measure…"), &StartPage::measureWanted, tr("Panels…"), &StartPage::panelsWanted);
+        tr("Measure…"), tr("Choose a piece of furniture and type what the tape says; its panels are made from that."),
+        &StartPage::measureWanted, tr("Panels…"), tr("Type the panels yourself, one a line."),
+        &StartPage::panelsWanted);
     column->addWidget(step(u"3"_s, tr("Press Plan, then move what you like"),
                            tr("Length, waste and what to buy follow your hand."), sheet));
 
     auto *lines = new QHBoxLayout;
     auto *open = new QPushButton(tr("Open a job…"), sheet);
+    open->setToolTip(tr("Open a job that was saved before."));
     connect(open, &QPushButton::clicked, this, &StartPage::openWanted);
     lines->addWidget(open);
     lines->addStretch();
@@ -99,6 +105,7 @@ StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(th
     for (const auto &[file, name] : samples()) {
         auto *button = new QPushButton(name, sheet);
         button->setObjectName(u"linkButton"_s);
+        button->setToolTip(tr("Opens this invented job; nothing of yours is touched."));
         connect(button, &QPushButton::clicked, this, [this, file = file] { Q_EMIT sampleWanted(file); });
         grid->addWidget(button, number / 2, number % 2, Qt::AlignLeft);
         ++number;
@@ -108,7 +115,17 @@ StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(th
     m_recent->layout()->setContentsMargins(0, 0, 0, 0);
     column->addWidget(m_recent);
 
-    auto *row = new QHBoxLayout(this);
+    // With large letters or in a small window it is scrolled, and the window need not grow.
+    auto *whole = new QWidget;
+    whole->setObjectName(u"startPage"_s);
+    auto *scroll = new QScrollArea(this);
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setWidgetResizable(true);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    auto *all = new QVBoxLayout(this);
+    all->setContentsMargins(0, 0, 0, 0);
+    all->addWidget(scroll);
+    auto *row = new QHBoxLayout(whole);
     row->addStretch(1);
     auto *middle = new QVBoxLayout;
     middle->addStretch(2);
@@ -116,6 +133,7 @@ StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(th
     middle->addStretch(3);
     row->addLayout(middle, 12);
     row->addStretch(1);
+    scroll->setWidget(whole);
 }
 
 void StartPage::setRecent(const QStringList &files) {
