@@ -29,14 +29,34 @@ int joinsIn(const Layout &layout) {
     return int(std::count_if(layout.cuts.begin(), layout.cuts.end(), [](const Cut &c) { return c.piece > 1; }));
 }
 
-std::vector<std::string> differences(const Job &asked, const Job &run) {
+/// How a cut lies, as the trade says it.
+Run runOf(Turn turn) {
+    switch (turn) {
+    case Turn::Deg0:
+        return Run::UpRoll;
+    case Turn::Deg180:
+        return Run::DownRoll;
+    case Turn::Deg90:
+    case Turn::Deg270:
+        return Run::Railroad;
+    default:
+        return Run::Bias;
+    }
+}
+
+/// The panels that lie in the layout in a turn that was not asked for, each once.
+std::vector<std::string> differences(const Job &asked, const Layout &layout) {
     std::vector<std::string> all;
-    for (std::size_t i = 0; i < asked.panels.size(); ++i) {
-        const Run was = runOf(asked.panels[i], asked.clothOf(asked.panels[i])),
-                  is = runOf(run.panels[i], run.clothOf(run.panels[i]));
-        if (was == is) continue;
-        const std::string &name = asked.panels[i].name.empty() ? asked.panels[i].id : asked.panels[i].name;
-        all.push_back(fmt::format("{}: {} instead of {}", name, wordsFor(is), wordsFor(was)));
+    for (const Panel &panel : asked.panels) {
+        const Cloth &cloth = asked.clothOf(panel);
+        const std::vector<Turn> turns = turnsOf(panel, cloth, cloth);
+        const auto other = std::find_if(layout.cuts.begin(), layout.cuts.end(), [&](const Cut &cut) {
+            return cut.panel == panel.id && std::find(turns.begin(), turns.end(), cut.turn) == turns.end();
+        });
+        if (other == layout.cuts.end()) continue;
+        const std::string &name = panel.name.empty() ? panel.id : panel.name;
+        all.push_back(fmt::format("{}: {} instead of {}", name, wordsFor(runOf(other->turn)),
+                                  wordsFor(boltwright::runOf(panel, cloth))));
     }
     return all;
 }
@@ -90,7 +110,7 @@ std::vector<RunAnswer> compareRuns(const Job &job, const PlanOptions &options,
         if (best) share.from = best;
         answer.plan = plan(answer.job, share);
         answer.joins = joinsIn(answer.plan.layout);
-        answer.turned = differences(job, answer.job);
+        answer.turned = differences(job, answer.plan.layout);
         const bool cutShort = options.stop && options.stop();
         if (cutShort && answer.plan.kind == planner::Outcome::Kind::NotFound) continue;
         if (found) found(answer);

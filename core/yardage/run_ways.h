@@ -15,7 +15,7 @@ struct RunAnswer {
     Job job; ///< the job with that run; taking the answer means taking its panels' runs
     Plan plan;
     int joins = 0;                   ///< seams inside panels that are made of pieces
-    std::vector<std::string> turned; ///< panels that look different from what was asked, in words
+    std::vector<std::string> turned; ///< panels that lie otherwise than was asked, in words
 };
 
 /// The job with every panel run that way; panels on the bias stay on the bias.

@@ -3,6 +3,7 @@
 // `ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%] [answers]`; with `answers` the pages that answer a question
 // and the drawing of remnants, in place of the main job.
 
+#include "core/edit/cloth_edit.h"
 #include "core/planner/plan.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/answers/ask_page.h"
@@ -125,6 +126,13 @@ void walkAnswers(MainWindow &window, const QString &folder, const QString &sampl
         choose(page);
         walk.picture(name);
     };
+    // Cloth that is short: the last remnant has gone missing.
+    const auto outlines = outlinesOf(window.document().job());
+    for (auto it = outlines.rbegin(); it != outlines.rend(); ++it)
+        if (!it->flaw && window.document().job().cloth(it->sheet.cloth)->remnants.size() > 1) {
+            window.document().changeJob(*withoutOutline(window.document().job(), *it), u"Remove a remnant"_s);
+            break;
+        }
     answer(ActionId::WaysToFit, u"ways"_s, [](QuestionPage *) {});
     answer(ActionId::HowToRun, u"runs"_s, [](QuestionPage *) {});
     answer(ActionId::AskFor, u"ask"_s, [](QuestionPage *page) {

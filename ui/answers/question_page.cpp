@@ -65,6 +65,8 @@ QuestionPage::QuestionPage(JobDocument &document, const QString &sentence, const
 
 void QuestionPage::addSetting(QWidget *setting) {
     setting->setFixedWidth(280);
+    // What is left over of the height goes below all settings, not in between.
+    setting->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Maximum);
     m_settings->insertWidget(m_settings->count() - 1, setting);
 }
 

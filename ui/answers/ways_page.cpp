@@ -87,7 +87,7 @@ WaysPage::WaysPage(JobDocument &document, Preferences &preferences, QWidget *par
     for (const auto &[kind, ticked] : rememberedOrder(preferences)) m_list->add(shownKind(kind), int(kind), ticked);
     // The house's lists let their ground show through; a box to tick needs one of its own.
     m_list->setStyleSheet(u"QListView { background: palette(base); border: 1px solid palette(mid); }"_s);
-    m_list->setFixedHeight(6 * (fontMetrics().height() + 8) + 12);
+    m_list->setFixedHeight(6 * std::max(m_list->sizeHintForRow(0), fontMetrics().height() + 4) + 8);
     m_list->setAccessibleName(tr("What may be given up, the first to go on top"));
     m_list->setToolTip(
         tr("The first to be given up stands on top. Drag, or move the chosen row with Alt+Up and Alt+Down."));

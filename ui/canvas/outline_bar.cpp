@@ -49,7 +49,7 @@ OutlineBar::OutlineBar(JobDocument &document, Canvas &canvas, QWidget *parent)
     m_spot->setToolTip(tr("A round flaw: click its middle and drag for the radius."));
     m_snap->setToolTip(tr("What is dragged comes to rest on whole measures; with Alt held down it stays free."));
     m_hint->setObjectName(u"quiet"_s);
-    m_hint->setWordWrap(true);
+    m_hint->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     auto *head = new QHBoxLayout;
     head->setSpacing(8);
     head->addWidget(m_which);
@@ -63,11 +63,16 @@ OutlineBar::OutlineBar(JobDocument &document, Canvas &canvas, QWidget *parent)
     column->addLayout(head);
     column->addWidget(m_hint);
     buildFields();
-    auto *fields = new QHBoxLayout;
-    fields->setSpacing(20);
-    for (QWidget *part : m_rows) fields->addWidget(part);
-    fields->addStretch();
-    column->addLayout(fields);
+    // What is told of a corner or outline, and below it what can be done with it: two lines, so that they fit beside
+    // both panes.
+    for (const QList<QWidget *> &parts : {QList<QWidget *>{m_cornerRow, m_traceRow, m_spotRow, m_remnantRow, m_flawRow},
+                                          QList<QWidget *>{m_cutRow, m_rectangleRow}}) {
+        auto *line = new QHBoxLayout;
+        line->setSpacing(20);
+        for (QWidget *part : parts) line->addWidget(part);
+        line->addStretch();
+        column->addLayout(line);
+    }
 
     connect(m_which, &QComboBox::activated, this, [this](int index) {
         const auto all = outlinesOf(m_document.job());
@@ -107,8 +112,11 @@ void OutlineBar::open() {
     m_tool->editor().setSnap(wholeStep(unit));
     m_tool->editor().setSpotRadius(wholeStep(unit));
     m_radius->setLength(wholeStep(unit));
-    show();
     m_canvas.useTool(*m_tool);
+    showFields(); // before they are seen, or the window would make room for all of them
+    show();
+    // Always as high: the table must not slip away under a hand that takes a corner.
+    setFixedHeight(3 * m_done->sizeHint().height() + m_hint->fontMetrics().height() + 3 * 6 + 2 * 8 + 8);
     m_canvas.setFocus();
     refresh();
 }
@@ -140,6 +148,8 @@ LengthEdit *OutlineBar::field(const QString &name, int range) {
 
 QWidget *OutlineBar::row(const QList<QWidget *> &parts, const QString &label) {
     auto *whole = new QWidget(this);
+    whole->setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Fixed);
+    whole->hide();
     auto *line = new QHBoxLayout(whole);
     line->setContentsMargins(0, 0, 0, 0);
     line->setSpacing(6);
@@ -308,7 +318,7 @@ void OutlineBar::showFields() {
     }
     if (flaw) m_note->setText(fromCore(flaw->note));
 
-    m_hint->setText(m_tool->hint());
+    m_hint->setText(m_tool->advice());
 }
 
 } // namespace boltwright::ui

@@ -74,8 +74,7 @@ void SheetForm::fillRemnant(QFormLayout *form, const Remnant &remnant) {
         change(withoutOutline(m_document.job(), {m_sheet, {}}), tr("Remove a remnant"));
     });
     QWidget *corners = cornersRow({m_sheet, {}}, tr("Take this outline"));
-    corners->layout()->addWidget(remove);
-    corners->layout()->setAlignment(remove, Qt::AlignTop);
+    static_cast<QHBoxLayout *>(corners->layout())->insertWidget(2, remove, 0, Qt::AlignTop);
     form->addRow(tr("Corners"), corners);
 
     auto *lot = new QLineEdit(fromCore(remnant.lot));
@@ -141,7 +140,7 @@ QWidget *SheetForm::spotRow(const OutlineOf &which) {
 
 QWidget *SheetForm::noteAndRemove(const OutlineOf &which) {
     auto *note = new QLineEdit(fromCore(flawOf(m_document.job(), which)->note));
-    note->setMinimumWidth(170);
+    note->setFixedWidth(220);
     note->setPlaceholderText(tr("what it is"));
     note->setAccessibleName(tr("What the flaw is"));
     connect(note, &QLineEdit::editingFinished, this, [this, which, note] {

@@ -131,6 +131,8 @@ QVariant AskTableModel::data(const QModelIndex &index, int role) const {
         font.setItalic(head && extra);
         return font;
     }
+    case Qt::ForegroundRole:
+        return head && extra ? QVariant(QApplication::palette().brush(QPalette::PlaceholderText)) : QVariant();
     case Qt::BackgroundRole:
         return head ? QVariant(QApplication::palette().brush(QPalette::AlternateBase)) : QVariant();
     case Qt::ToolTipRole:

@@ -260,7 +260,9 @@ bool OutlineTool::keyPressed(QKeyEvent *event) {
 
 bool OutlineTool::tabbed(bool next) { return m_task == Task::Change && m_editor.stepped(next); }
 
-QString OutlineTool::hint() const {
+QString OutlineTool::hint() const { return tr("Remnants and flaws: what can be done stands above the table."); }
+
+QString OutlineTool::advice() const {
     switch (m_task) {
     case Task::Remnant:
     case Task::Flaw:

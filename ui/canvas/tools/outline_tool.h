@@ -24,6 +24,7 @@ public:
     /// Something to be drawn, on the sheet of what is chosen until the hand goes to another.
     void begin(Task task);
     RingEditor &editor() { return m_editor; }
+    QString advice() const; ///< what can be done just now, a sentence or two
 
     // For what is typed: each one step of the history, or a word of why not.
     void moveCorner(ClothPoint to, const QString &what);
