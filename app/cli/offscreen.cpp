@@ -1,5 +1,7 @@
 #include "app/cli/offscreen.h"
 
+#include "ui/text/language.h"
+
 #include <cstdio>
 
 namespace boltwright::app {
@@ -18,6 +20,6 @@ int &offscreen(int &argc) {
 
 } // namespace
 
-Offscreen::Offscreen() : m_application(offscreen(m_argc), m_argv) {}
+Offscreen::Offscreen() : m_application(offscreen(m_argc), m_argv) { ui::lendCoreTheLanguage(); }
 
 } // namespace boltwright::app

@@ -1,5 +1,6 @@
 #include "app/cli/command.h"
 #include "ui/run_window.h"
+#include "ui/text/language.h"
 
 #include <QApplication>
 
@@ -16,6 +17,7 @@ void addWindow(CLI::App &program, Command &chosen, int argc, char **argv) {
     program.add_option("JOB", *job, "The job to open in the window; none: begin with an empty one");
     chosen = [job, argc, argv]() mutable {
         QApplication application(argc, argv);
+        ui::lendCoreTheLanguage();
         std::optional<std::filesystem::path> file;
         if (!job->empty()) file = *job;
         return ui::runWindow(application, file) == 0 ? Exit::Done : Exit::ProgramFault;

@@ -1,41 +1,46 @@
 #include "core/paper/words.h"
 
+#include "core/base/language.h"
 #include "core/measure/length_text.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 
 namespace boltwright {
+namespace {
 
-std::string spokenSize(Length across, Length up, Unit unit) { return spoken(across, unit) + " × " + spoken(up, unit); }
+std::string said(Length length, Unit unit) { return numeral(spoken(length, unit)); }
+
+} // namespace
+
+std::string spokenSize(Length across, Length up, Unit unit) { return said(across, unit) + " × " + said(up, unit); }
 
 std::string turnWords(Turn turn) {
     switch (turn) {
     case Turn::Deg0:
-        return "top up the roll";
+        return phrase("top up the roll");
     case Turn::Deg90:
-        return "top to the left selvage";
+        return phrase("top to the left selvage");
     case Turn::Deg180:
-        return "top down the roll";
+        return phrase("top down the roll");
     case Turn::Deg270:
-        return "top to the right selvage";
+        return phrase("top to the right selvage");
     case Turn::Deg45:
-        return "bias: top up the roll, leaning left";
+        return phrase("bias: top up the roll, leaning left");
     case Turn::Deg315:
-        return "bias: top up the roll, leaning right";
+        return phrase("bias: top up the roll, leaning right");
     case Turn::Deg135:
-        return "bias: top down the roll, leaning left";
+        return phrase("bias: top down the roll, leaning left");
     case Turn::Deg225:
-        return "bias: top down the roll, leaning right";
+        return phrase("bias: top down the roll, leaning right");
     }
     return {};
 }
 
 std::string seatWords(const MotifSeat &seat) {
-    if (seat.column && seat.row) return fmt::format("motif {} across, {} up", *seat.column, *seat.row);
-    if (seat.column) return fmt::format("stripe {} from the left selvage", *seat.column);
-    return fmt::format("stripe {} from the cut end", seat.row.value_or(0));
+    if (seat.column && seat.row)
+        return phrase("motif %1 across, %2 up", {std::to_string(*seat.column), std::to_string(*seat.row)});
+    if (seat.column) return phrase("stripe %1 from the left selvage", {std::to_string(*seat.column)});
+    return phrase("stripe %1 from the cut end", {std::to_string(seat.row.value_or(0))});
 }
 
 std::string allowanceWords(const Panel &panel, const std::vector<Length> &allowances, Unit unit) {
@@ -57,44 +62,46 @@ std::string allowanceWords(const Panel &panel, const std::vector<Length> &allowa
         const auto &[length, edges] = groups[g];
         if (g > 0) out += ", ";
         if (g == 0 && (groups.size() == 1 || edges.size() > 1)) {
-            out += groups.size() == 1 ? (length == Length{} ? std::string("none") : spoken(length, unit) + " all round")
-                                      : spoken(length, unit);
+            out += groups.size() == 1
+                       ? (length == Length{} ? phrase("none") : phrase("%1 all round", {said(length, unit)}))
+                       : said(length, unit);
             continue;
         }
         std::string names;
-        for (int edge : edges) names += (names.empty() ? "" : "/") + edgeName(panel.shape, edge);
-        out += fmt::format("{}{} {}", numbered ? "edge " : "", names, spoken(length, unit));
+        for (int edge : edges) names += (names.empty() ? "" : "/") + phrase(edgeName(panel.shape, edge).c_str());
+        out += numbered ? phrase("edge %1 %2", {names, said(length, unit)}) : names + " " + said(length, unit);
     }
     return out;
 }
 
 std::string concessionWords(const Job &job, const Layout &layout, const Concession &c) {
     const Panel *panel = job.panel(c.panel);
-    const std::string edge = c.edge && panel ? edgeName(panel->shape, *c.edge) : "";
+    const std::string edge = c.edge && panel ? phrase(edgeName(panel->shape, *c.edge).c_str()) : "";
     const bool numbered = panel && std::holds_alternative<PolygonShape>(panel->shape);
-    const std::string where = !c.edge    ? "every allowance"
-                              : numbered ? "allowance at edge " + edge
-                                         : edge + " allowance";
-    auto said = [&](const std::optional<Length> &l) { return l ? spoken(*l, job.unit) : std::string("?"); };
+    const std::string where = !c.edge    ? phrase("every allowance")
+                              : numbered ? phrase("allowance at edge %1", {edge})
+                                         : phrase("%1 allowance", {edge});
+    auto told = [&](const std::optional<Length> &l) { return l ? said(*l, job.unit) : std::string("?"); };
     switch (c.kind) {
     case Concession::Kind::Trim:
-        return fmt::format("{} {} instead of {}", where, said(c.to), said(c.from));
+        return phrase("%1 %2 instead of %3", {where, told(c.to), told(c.from)});
     case Concession::Kind::Stretcher:
-        return fmt::format("strip of other cloth sewn on at the {}: {} of face cloth left of {}", edge, said(c.to),
-                           said(c.from));
+        return phrase("strip of other cloth sewn on at the %1: %2 of face cloth left of %3",
+                      {edge, told(c.to), told(c.from)});
     case Concession::Kind::Seam:
         for (const Cut &cut : layout.cuts)
-            if (cut.panel == c.panel && cut.copy == c.copy) return fmt::format("joined from {} pieces", cut.of);
-        return "joined from pieces";
+            if (cut.panel == c.panel && cut.copy == c.copy)
+                return phrase("joined from %1 pieces", {std::to_string(cut.of)});
+        return phrase("joined from pieces");
     case Concession::Kind::Turn:
-        return "turned from its run";
+        return phrase("turned from its run");
     case Concession::Kind::Uncentre:
-        return "off centre";
+        return phrase("off centre");
     case Concession::Kind::OtherCloth:
         for (const Cut &cut : layout.cuts)
             if (cut.panel == c.panel && cut.copy == c.copy && cut.cloth)
-                return "cut from " + sheetName(job, *cut.cloth, {});
-        return "cut from other cloth";
+                return phrase("cut from %1", {sheetName(job, *cut.cloth, {})});
+        return phrase("cut from other cloth");
     }
     return {};
 }
@@ -102,12 +109,15 @@ std::string concessionWords(const Job &job, const Layout &layout, const Concessi
 std::string sheetName(const Job &job, const std::string &cloth, const std::optional<std::string> &on) {
     const Cloth *found = job.cloth(cloth);
     const std::string name = found && !found->name.empty() ? found->name : cloth;
-    return on ? fmt::format("{}, remnant {}", name, *on) : name;
+    return on ? phrase("%1, remnant %2", {name, *on}) : name;
 }
 
 std::string copyWords(const ChalkRow &row) {
-    std::string out = row.copies > 1 ? fmt::format("{} of {}", row.copy, row.copies) : "";
-    if (row.of > 1) out += fmt::format("{}piece {} of {}", out.empty() ? "" : ", ", row.piece, row.of);
+    std::string out =
+        row.copies > 1 ? phrase("%1 of %2", {std::to_string(row.copy), std::to_string(row.copies)}) : std::string();
+    if (row.of > 1)
+        out +=
+            (out.empty() ? "" : ", ") + phrase("piece %1 of %2", {std::to_string(row.piece), std::to_string(row.of)});
     return out;
 }
 

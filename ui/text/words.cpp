@@ -2,6 +2,7 @@
 
 #include "core/measure/length_text.h"
 
+#include <QCoreApplication>
 #include <QHash>
 #include <QLocale>
 #include <QRegularExpression>
@@ -52,10 +53,25 @@ QString withFractions(const QString &text) {
     return out + text.mid(done);
 }
 
-QString shownLength(Length length, Unit unit) { return withFractions(fromCore(spoken(length, unit))); }
-QString shownLengthWithUnit(Length length, Unit unit) { return withFractions(fromCore(spokenWithUnit(length, unit))); }
-QString shownAlongRoll(Length length, Unit unit) { return withFractions(fromCore(spokenAlongRoll(length, unit))); }
-QString shownPurchase(Length length, Unit unit) { return withFractions(fromCore(spokenPurchase(length, unit))); }
+namespace {
+
+/// What core wrote plainly, as the reader writes it: decimal mark and the names of units.
+QString localised(const std::string &plain) {
+    QStringList words = fromCore(plain).split(u' ');
+    for (QString &word : words)
+        if (!word.isEmpty() && word.front().isLetter())
+            word = QCoreApplication::translate("Core", word.toUtf8().constData());
+        else
+            word.replace(u'.', QLocale().decimalPoint());
+    return withFractions(words.join(u' '));
+}
+
+} // namespace
+
+QString shownLength(Length length, Unit unit) { return localised(spoken(length, unit)); }
+QString shownLengthWithUnit(Length length, Unit unit) { return localised(spokenWithUnit(length, unit)); }
+QString shownAlongRoll(Length length, Unit unit) { return localised(spokenAlongRoll(length, unit)); }
+QString shownPurchase(Length length, Unit unit) { return localised(spokenPurchase(length, unit)); }
 
 QString shownSize(Length across, Length up, Unit unit) {
     return shownLength(across, unit) + u" × "_s + shownLength(up, unit);

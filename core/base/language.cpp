@@ -1,0 +1,40 @@
+#include "core/base/language.h"
+
+#include <atomic>
+
+namespace boltwright {
+namespace {
+
+std::atomic<decltype(Language::text)> s_text{nullptr};
+std::atomic<decltype(Language::number)> s_number{nullptr};
+
+} // namespace
+
+void speak(Language language) {
+    s_text = language.text;
+    s_number = language.number;
+}
+
+std::string phrase(const char *english, std::initializer_list<std::string> parts) {
+    const auto translate = s_text.load();
+    const std::string text = translate ? translate(english) : english;
+    std::string out;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const bool mark = text[i] == '%' && i + 1 < text.size() && text[i + 1] >= '1' && text[i + 1] <= '9';
+        const std::size_t index = mark ? std::size_t(text[i + 1] - '1') : parts.size();
+        if (index >= parts.size()) {
+            out += text[i];
+            continue;
+        }
+        out += *(parts.begin() + index); // what came in is not looked at again
+        ++i;
+    }
+    return out;
+}
+
+std::string numeral(const std::string &plain) {
+    const auto write = s_number.load();
+    return write ? write(plain) : plain;
+}
+
+} // namespace boltwright
