@@ -22,6 +22,15 @@ PaperSize sizeOf(Paper paper) {
     return {};
 }
 
+PaperSize heldAs(Paper paper, bool sideways) {
+    const PaperSize size = sizeOf(paper);
+    return sideways ? PaperSize{size.height, size.width} : size;
+}
+
+PaperBox printable(PaperSize paper) {
+    return {{paperMargin(), paperMargin()}, {paper.width - paperMargin(), paper.height - paperMargin()}};
+}
+
 std::vector<Paper> allPapers() { return {Paper::Letter, Paper::A4, Paper::Legal, Paper::A3, Paper::Tabloid}; }
 
 std::string nameOf(Paper paper) {

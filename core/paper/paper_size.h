@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/measure/length.h"
+#include "core/geometry/polygon.h"
 
 #include <optional>
 #include <string>
@@ -8,6 +8,11 @@
 #include <vector>
 
 namespace boltwright {
+
+/// Paper: x from the left edge, y down from the top edge.
+struct PaperFrame {};
+using PaperPoint = PointIn<PaperFrame>;
+using PaperBox = BoxIn<PaperFrame>; ///< `low` is the upper left corner
 
 /// The papers that pages are made for.
 enum class Paper { Letter, A4, Legal, A3, Tabloid };
@@ -28,11 +33,17 @@ std::optional<Paper> paperNamed(std::string_view name); ///< in capitals or not
 /// What every printer can print: nothing is drawn nearer to the paper's edge.
 constexpr Length paperMargin() { return Length::ticks(10 * 320); }
 
+/// The size as it is held.
+PaperSize heldAs(Paper paper, bool sideways);
+/// What can be printed of a paper.
+PaperBox printable(PaperSize paper);
+
 /// How a cutting sheet is made.
 struct SheetOptions {
     Paper paper = Paper::Letter;
     std::optional<bool> sideways; ///< true: landscape; none: the way round that takes fewer pages
     std::optional<int> scale;     ///< 10 for 1:10; none: the largest of the usual ones that fits
+    bool onOnePage = false;       ///< instead of a scale: the largest whole one at which all is on one page
     bool operator==(const SheetOptions &) const = default;
 };
 

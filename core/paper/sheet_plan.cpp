@@ -169,6 +169,13 @@ Result<SheetPlan> planSheet(const Job &job, const std::vector<ClothSheet> &sheet
                             const std::vector<std::vector<Length>> &across, const SheetOptions &options) {
     if (options.scale && (*options.scale < 1 || *options.scale > 1000))
         return fault(fmt::format("a scale of 1:{} makes no sheet; write a number such as 10 for 1:10", *options.scale));
+    if (options.onOnePage) {
+        constexpr int smallest = 200;
+        for (int scale = 1; scale <= smallest; ++scale)
+            if (auto plan = bestWayRound(sheets, across, options, scale); plan && plan->pages.size() == 1) return *plan;
+        return fault("the cloth is too long for one page of " + nameOf(options.paper) +
+                     "; more pages, or larger paper, would do");
+    }
     if (!options.scale) {
         if (auto plan = chosenPlan(job, sheets, across, options)) return *plan;
         return fault("the cloth is too large for " + nameOf(options.paper) +

@@ -9,11 +9,6 @@
 
 namespace boltwright {
 
-/// Paper: x from the left edge, y down from the top edge.
-struct PaperFrame {};
-using PaperPoint = PointIn<PaperFrame>;
-using PaperBox = BoxIn<PaperFrame>; ///< `low` is the upper left corner
-
 /// Room beside the drawn cloth of a strip, on paper.
 struct StripEdges {
     static constexpr Length above = Length::ticks(3680); ///< 11.5 mm: a line of words, then the tape
@@ -47,8 +42,8 @@ struct SheetPlan {
 /// Divides the sheets over pages. A bolt that is longer than a page runs on with an overlap, in stretches about as long
 /// as each other, at straight cuts where those are near enough. A scale that nobody chose: the largest of the usual
 /// ones (1:8, 1:10, 1:16, 1:20; metric 1:10, 1:20) with which all is on one page, down to 1:10; else on two; else on
-/// three; else the one that takes the fewest. Errors: too wide for the paper at that scale, or a scale that makes no
-/// sense; the sentence says what would do.
+/// three; else the one that takes the fewest. Asked to be on one page, it is the largest whole scale for that. Errors:
+/// too wide for the paper at that scale, or a scale that makes no sense; the sentence says what would do.
 Result<SheetPlan> planSheet(const Job &job, const std::vector<ClothSheet> &sheets,
                             const std::vector<std::vector<Length>> &across, const SheetOptions &options);
 

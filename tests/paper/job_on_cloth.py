@@ -1,12 +1,26 @@
 """Where the cuts of a .boltwright job lie on the cloth, in millimetres, told again from the format in the plainest way.
 
-For tests of paper only: no code of the program, lengths as decimals (the tests write no fractions), no judgement.
+For tests of paper only: no code of the program, no judgement.
 """
-import json, math
+import json, math, re
 from fractions import Fraction as F
 
 PER_UNIT = {"in": F(254, 10), "cm": F(10), "mm": F(1)}
 EDGES = ("bottom", "right", "top", "left")
+
+
+def in_millimetres(text, bare):
+    """"36 1/2", "1 yd 4 1/2 in", "92 cm": numbers and fractions count until the unit that follows them."""
+    text = text.strip().replace("½", " 1/2")
+    if text.startswith("-"): return -in_millimetres(text[1:], bare)
+    if re.fullmatch(r"[\d.]+[eE][-+]?\d+", text): return F(text) * bare
+    total, held = F(0), F(0)
+    for number, unit in re.findall(r"(\d+/\d+|\d*\.?\d+)|(yd|in|cm|mm|m|\"|')", text):
+        if number: held += F(number)
+        else:
+            total += held * {"yd": F(9144, 10), "in": F(254, 10), '"': F(254, 10), "'": F(3048, 10), "cm": 10, "mm": 1, "m": 1000}[unit]
+            held = F(0)
+    return total + held * bare
 
 
 def load(path):
@@ -22,7 +36,7 @@ class Job:
         self.main = self.data["cloths"][0]["id"]
         self.layout = self.data["layouts"][-1]
 
-    def mm(self, length): return float(F(str(length)) * self.per)
+    def mm(self, length): return float(in_millimetres(str(length), self.per))
 
     def measured(self, panel):
         s = panel["shape"]

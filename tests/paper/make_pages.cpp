@@ -1,18 +1,27 @@
 // Writes jobs with layouts and everything that is made of them into a folder, for tests that measure the files.
-// usage: paper_pages DIR pictures|sheets|list [COUNT]      COUNT: how many random jobs
+// usage: paper_pages DIR pictures|sheets|list|real|foreign [COUNT [FROM]]
+//   COUNT: how many random jobs, beginning with number FROM (1); the samples are planned and come along
 
+#include "core/concede/concede.h"
 #include "core/files/job_file.h"
 #include "core/paper/chalk_list.h"
+#include "core/paper/labels.h"
 #include "tests/core/paper/planted.h"
 #include "ui/paper/client_page.h"
 #include "ui/paper/cutting_sheet.h"
+#include "ui/paper/label_pages.h"
+#include "ui/paper/true_size_pages.h"
 #include "ui/picture/picture.h"
+#include "ui/text/language.h"
 
 #include <QGuiApplication>
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
+#include <QLocale>
+#include <QTranslator>
 
+#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
@@ -29,10 +38,34 @@ struct Named {
     Job job;
 };
 
-std::vector<Named> jobs(int random) {
+/// The samples, planned in a few steps: what counts here is how they look on paper, not how short they are.
+void addSamples(std::vector<Named> &out) {
+    std::vector<std::filesystem::path> files;
+    for (const auto &entry : std::filesystem::directory_iterator(BOLTWRIGHT_SAMPLES))
+        if (entry.path().extension() == ".boltwright") files.push_back(entry.path());
+    std::sort(files.begin(), files.end());
+    for (const auto &file : files) {
+        auto job = loadJob(file);
+        if (!job) continue;
+        PlanOptions options;
+        options.seconds.reset();
+        options.steps = 200;
+        Plan made = planOrConcede(*job, options);
+        if (made.layout.cuts.empty()) {
+            std::fprintf(stderr, "%s: no layout in so few steps\n", file.c_str());
+            continue;
+        }
+        made.layout.name = "Plan 1";
+        job->layouts.push_back(made.layout);
+        out.push_back({"sample-" + file.stem().string(), *job});
+    }
+}
+
+std::vector<Named> jobs(int random, int first) {
     std::vector<Named> out = {
         {"chairs", planted::chairs()}, {"remnants", planted::footstools()}, {"pieces", planted::joinedBack()}};
-    for (int seed = 1; seed <= random; ++seed)
+    if (first == 1) addSamples(out);
+    for (int seed = first; seed < first + random; ++seed)
         out.push_back({"random-" + std::to_string(seed),
                        planted::anyJob(std::uint64_t(seed), seed % 20 == 0 ? 60 : 4 + seed % 9)});
     for (Named &named : out)
@@ -89,7 +122,7 @@ bool writeSheets(const std::filesystem::path &folder, const std::vector<Named> &
         good = said(ui::writeClientPage(named.job, named.job.layouts.back(), folder / (named.name + "-client.pdf"),
                                         turn % 2 ? Paper::A4 : Paper::Letter)) &&
                good;
-        const bool planted = named.name.find("random") != 0;
+        const bool planted = named.name.find("random") != 0 && named.name.find("sample") != 0;
         const auto papers = allPapers();
         const std::vector<std::optional<int>> scales = {std::nullopt, 10, 20, 16, 8};
         for (int k = 0; k < (planted ? 5 : 1); ++k, ++turn) {
@@ -107,6 +140,113 @@ bool writeSheets(const std::filesystem::path &folder, const std::vector<Named> &
     return good;
 }
 
+QJsonArray boxOf(const PaperBox &box) {
+    return {box.low.x.toMillimetres(), box.low.y.toMillimetres(), box.high.x.toMillimetres(),
+            box.high.y.toMillimetres()};
+}
+
+/// Where the pages of a true-size print say that they lie on the joined paper.
+QJsonObject planOf(const ui::TrueSizePages &pages) {
+    QJsonArray all;
+    for (const auto &page : pages.pages()) {
+        const TruePlan &plan = pages.plans()[page.drawing];
+        const TrueTile &tile = plan.tiles[page.tile];
+        all << QJsonObject{{u"drawing"_s, int(page.drawing)},
+                           {u"column"_s, tile.column},
+                           {u"row"_s, tile.row},
+                           {u"from"_s, QJsonArray{tile.from.x.toMillimetres(), tile.from.y.toMillimetres()}},
+                           {u"room"_s, boxOf(plan.room)}};
+    }
+    return {{u"pages"_s, all}};
+}
+
+bool writeTrueSize(const std::filesystem::path &path, const Job &job, const std::string &panel, Paper paper) {
+    const auto pages = ui::trueSizePages(job, job.layouts.back(), panel, paper);
+    if (!pages) return said(fault(pages.error()));
+    std::ofstream(path.string() + ".json") << QJsonDocument(planOf(**pages)).toJson().toStdString();
+    return said(ui::writePdf(**pages, path.string() + ".pdf"));
+}
+
+bool writeLabels(const std::filesystem::path &path, const Job &job, const LabelGrid &grid, int used) {
+    const auto pages = ui::labelPages(job, job.layouts.back(), grid, used);
+    if (!pages) return said(fault(pages.error()));
+    QJsonArray boxes;
+    for (const PaperBox &box : labelBoxes(grid)) boxes << boxOf(box);
+    std::ofstream(path.string() + ".json")
+        << QJsonDocument(QJsonObject{{u"boxes"_s, boxes}, {u"used"_s, used}}).toJson().toStdString();
+    return said(ui::writePdf(**pages, path.string() + ".pdf"));
+}
+
+/// What is as large as the cloth: one panel of every job, a whole layout, and labels on every usual grid.
+bool writeReal(const std::filesystem::path &folder, const std::vector<Named> &all) {
+    bool good = true;
+    auto grids = usualLabelGrids();
+    grids.push_back(slipsOn(Paper::Letter));
+    grids.push_back(slipsOn(Paper::A4));
+    const auto papers = allPapers();
+    std::size_t turn = 0;
+    for (const Named &named : all) {
+        std::ofstream((folder / (named.name + ".boltwright")).string()) << writeJob(named.job);
+        const Cut &cut = named.job.layouts.back().cuts[turn * 7 % named.job.layouts.back().cuts.size()];
+        good = writeTrueSize(folder / (named.name + "-panel"), named.job, cut.panel + "/" + std::to_string(cut.copy),
+                             papers[turn % papers.size()]) &&
+               good;
+        std::ofstream((folder / (named.name + "-panel.cut")).string()) << cut.panel << "\n" << cut.copy << "\n";
+        good = writeLabels(folder / (named.name + "-labels"), named.job, grids[turn % grids.size()], int(turn % 4)) &&
+               good;
+        ++turn;
+    }
+    good = writeTrueSize(folder / "remnants-whole", planted::footstools(), {}, Paper::Tabloid) && good;
+    return good;
+}
+
+/// Another tongue in which every letter is an x: what stands on the page in letters must be of the job itself.
+class Unspoken : public QTranslator {
+public:
+    using QTranslator::QTranslator;
+    bool isEmpty() const override { return false; }
+    QString translate(const char *context, const char *text, const char *, int) const override {
+        const QString where = QString::fromLatin1(context);
+        if (where != u"Paper"_s && where != u"Core"_s) return {};
+        QString out;
+        for (QChar c : QString::fromUtf8(text)) out += c.isLetter() ? QChar(u'x') : c;
+        return out;
+    }
+};
+
+bool writeForeign(const std::filesystem::path &folder, const std::vector<Named> &all) {
+    Unspoken unspoken;
+    QCoreApplication::installTranslator(&unspoken);
+    QLocale::setDefault(QLocale(QLocale::German, QLocale::Germany));
+    bool good = true;
+    for (const Named &named : all) {
+        const Layout &layout = named.job.layouts.back();
+        std::ofstream((folder / (named.name + ".boltwright")).string()) << writeJob(named.job);
+        ui::SheetExtras extras;
+        Layout moved = layout; // some of it lay elsewhere before
+        for (std::size_t i = 0; i < moved.cuts.size(); i += 3) moved.cuts[i].x += Length::ticks(9600);
+        extras.changes = changesBetween(named.job, moved, named.job, layout);
+        Staircase why{named.job.cloths.front().id, Length::ticks(9'000'000), Length::ticks(9'144'000), {}};
+        Length reached;
+        for (int kind = 0; kind < 8; ++kind) {
+            Stair stair;
+            stair.kind = StairKind(kind);
+            stair.step = kind < 7 ? Length::ticks(300'000) : Length::ticks(9'144'000) - reached;
+            stair.length = reached = reached + stair.step;
+            why.stairs.push_back(stair);
+        }
+        good = said(ui::writeCuttingSheet(named.job, layout, folder / (named.name + "-sheet.pdf"), {}, extras)) && good;
+        good = said(ui::writeClientPage(named.job, layout, folder / (named.name + "-client.pdf"), Paper::A4, {why})) &&
+               good;
+        good = writeLabels(folder / (named.name + "-labels"), named.job, slipsOn(Paper::A4), 0) && good;
+        const Cut &cut = layout.cuts.front();
+        good = writeTrueSize(folder / (named.name + "-panel"), named.job, cut.panel + "/" + std::to_string(cut.copy),
+                             Paper::A3) &&
+               good;
+    }
+    return good;
+}
+
 } // namespace
 
 int main(int argc, char **argv) {
@@ -115,7 +255,10 @@ int main(int argc, char **argv) {
     QGuiApplication app(argc, argv);
     const std::filesystem::path folder = argv[1];
     const std::string what = argv[2];
-    const auto all = jobs(argc > 3 ? std::atoi(argv[3]) : 12);
+    ui::lendCoreTheLanguage();
+    const auto all = jobs(argc > 3 ? std::atoi(argv[3]) : 12, argc > 4 ? std::atoi(argv[4]) : 1);
+    if (what == "real") return writeReal(folder, all) ? 0 : 1;
+    if (what == "foreign") return writeForeign(folder, all) ? 0 : 1;
     if (what == "sheets") return writeSheets(folder, all) ? 0 : 1;
     bool good = true;
     for (const Named &named : all) {

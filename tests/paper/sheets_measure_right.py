@@ -2,7 +2,7 @@
 within 0.1 mm of where they belong, nothing is outside the printable area, no words lie over each other; qpdf finds the
 files sound; fonts are embedded and each file has a title. Client's pages: the same but for the edges, and one page each.
 
-usage: sheets_measure_right.py PAPER_PAGES [COUNT]      COUNT: how many random jobs (default 12)
+usage: sheets_measure_right.py PAPER_PAGES [COUNT [FROM]]      COUNT: how many random jobs (default 8), from number FROM
 """
 import json, pathlib, subprocess, sys, tempfile
 from job_on_cloth import Job, farthest
@@ -80,6 +80,7 @@ def check_bar_words(job, plan, bar, rows):
 
 
 def check_words(width, height, rows, where):
+    assert not any("…" in r[0] and r[0] != "…" for r in rows), f"{where}: words are cut off: {[r[0] for r in rows if '…' in r[0]]}"
     for text, left, top, right, bottom in rows:
         assert left >= MARGIN - 0.3 and right <= width - MARGIN + 0.3 and top >= MARGIN - 1 and bottom <= height - MARGIN + 1, \
             f"{where}: {text!r} is outside the printable area"
@@ -138,14 +139,16 @@ def check_client_page(pdf):
     for words in ("Cut cloth cannot be returned.", "one dye lot", "local law", "Signed"): assert words in text, words
 
 
-def main(program, count="12"):
+def main(program, count="8", first="1"):
     poppler.need("pdftotext", "pdftocairo", "pdffonts", "pdfinfo", "qpdf")
     with tempfile.TemporaryDirectory() as folder:
         folder = pathlib.Path(folder)
-        subprocess.run([program, folder, "sheets", count], check=True)
+        subprocess.run([program, folder, "sheets", count, first], check=True)
         clients = sorted(folder.glob("*-client.pdf"))
         pdfs = sorted(set(folder.glob("*.pdf")) - set(clients))
-        assert len(pdfs) == 15 + int(count) and len(clients) == 3 + int(count)
+        samples = len(list(folder.glob("sample-*-client.pdf")))
+        assert samples >= 8 or int(first) > 1, "the samples could not be planned"
+        assert len(pdfs) == 15 + int(count) + samples and len(clients) == 3 + int(count) + samples
         failed = []
         edges = 0
         for pdf in pdfs:

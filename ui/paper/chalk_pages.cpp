@@ -23,6 +23,9 @@ constexpr double tickBox = 4.2, cellPad = 1.1;
 QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
 QString shown(const std::string &text) { return withFractions(fromCore(text)); }
 
+/// Measures are not broken at the end of a line, unless between the two of a size.
+QString unbroken(QString size) { return size.replace(u' ', QChar(0x00A0)).replace(u"\u00A0×\u00A0"_s, u" ×\u00A0"_s); }
+
 /// Words of one cell, one below the other.
 struct CellLine {
     QString text;
@@ -37,9 +40,9 @@ struct Column {
 };
 
 QList<Column> columns() {
-    return {{say("Panel"), 18},        {say("Cut size"), 14},     {say("Measured, allowances"), 17.5},
+    return {{say("Panel"), 18},        {say("Cut size"), 15.5},   {say("Measured, allowances"), 17},
             {say("From selvage"), 10}, {say("From cut end"), 10}, {say("Chalk from"), 16},
-            {say("As it lies"), 14.5}};
+            {say("As it lies"), 13.5}};
 }
 
 /// Builds the pages from the top; a part that does not fit begins a new one.
@@ -50,13 +53,14 @@ public:
         newPage();
     }
 
-    QList<PageInk> all() {
+    QList<PageInk> all(const std::vector<PageSection> &sections) {
         for (std::size_t i = 0; i < m_drawn.chalk.size(); ++i) {
             sheetHeading(i);
             tableHeading();
             for (const ChalkRow &row : m_drawn.chalk[i].rows) panel(row);
         }
         leftOut();
+        for (const PageSection &one : sections) section(one);
         closing();
         return m_pages;
     }
@@ -174,8 +178,8 @@ private:
         // Chalked from a motif, the distance along that axis is a check only.
         const bool checkX = row.motif && row.motif->column, checkY = row.motif && row.motif->row;
         return {panelCell(row),
-                {{shownSize(row.cutAcross, row.cutUp, unit), 3.7, true}},
-                {{shownSize(row.measuredAcross, row.measuredUp, unit), 3.0},
+                {{unbroken(shownSize(row.cutAcross, row.cutUp, unit)), 3.6, true}},
+                {{unbroken(shownSize(row.measuredAcross, row.measuredUp, unit)), 3.0},
                  {shown(allowanceWords(panel, row.allowances, unit)), 2.7, false, true}},
                 {{shownLength(row.fromSelvage, unit), checkX ? 3.0 : 3.7, !checkX, checkX}},
                 {{shownLength(row.fromEnd, unit), checkY ? 3.0 : 3.7, !checkY, checkY}},
@@ -236,6 +240,13 @@ private:
         m_y += ink().paragraph(text, {left(), m_y}, width(), 3.0, false, colour);
     }
 
+    void section(const PageSection &section) {
+        needs(24 * mm);
+        m_y += 5 * mm;
+        m_y += ink().paragraph(section.heading, {left(), m_y}, width(), 4.2, true, m_colours.ink, 2);
+        for (const QString &text : section.lines) paragraph(u"• "_s + text, m_colours.ink);
+    }
+
     void closing() {
         const QStringList texts = {
             say("The order: straight cuts across the full width first. Then, between two of them, each panel comes "
@@ -263,6 +274,8 @@ private:
 
 } // namespace
 
-QList<PageInk> chalkPages(const DrawnLayout &drawn, const QRectF &frame) { return ChalkLayout(drawn, frame).all(); }
+QList<PageInk> chalkPages(const DrawnLayout &drawn, const QRectF &frame, const std::vector<PageSection> &sections) {
+    return ChalkLayout(drawn, frame).all(sections);
+}
 
 } // namespace boltwright::ui

@@ -7,6 +7,7 @@
 #include "ui/paper/page_ink.h"
 #include "ui/paper/pages.h"
 #include "ui/picture/sheet_painter.h"
+#include "ui/picture/staircase_picture.h"
 #include "ui/picture/type.h"
 #include "ui/text/words.h"
 
@@ -24,6 +25,7 @@ namespace {
 
 constexpr double mm = unitsPerMillimetre;
 constexpr double body = 3.3;
+constexpr QChar unbroken(0x00A0); // a space at which no line ends
 
 QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
 QString shown(const std::string &text) { return withFractions(fromCore(text)); }
@@ -98,7 +100,8 @@ QStringList givenUp(const Job &job, const Layout &layout) {
 
 class ClientPage : public Pages {
 public:
-    ClientPage(const Job &job, const Layout &layout, Paper paper, const std::vector<Staircase> &why)
+    ClientPage(const Job &job, const Layout &layout, Paper paper, const std::vector<Staircase> &why,
+               const std::vector<PageSection> &sections)
         : m_job(job), m_layout(layout), m_why(why), m_drawn(m_job, m_layout), m_paper(sizeOf(paper)),
           m_colours(lightColours()) {
         const double margin = paperMargin().toMillimetres() * mm;
@@ -112,8 +115,10 @@ public:
         needs();
         picture();
         // The choice must stand, however much there is to tell before it.
-        const double choice = 14 * mm + 5.6 * mm * double(choicesShown().size());
+        const double choice = choicesHeight();
         m_bottom -= choice;
+        marks();
+        for (const PageSection &one : sections) section(one);
         gaveUp();
         stairs();
         m_bottom += choice;
@@ -174,12 +179,12 @@ private:
     void head() {
         const JobCard &card = m_job.card;
         const QDate date = QDate::fromString(fromCore(card.date), Qt::ISODate);
-        m_ink.words(fromCore(!card.piece.empty() ? card.piece : card.title), {left(), m_y + 6 * mm}, width() - 45 * mm,
-                    6, true, m_colours.ink);
+        m_ink.fittedWords(fromCore(!card.piece.empty() ? card.piece : card.title), {left(), m_y + 6 * mm},
+                          width() - 45 * mm, 6, 3, true, m_colours.ink);
         m_ink.wordsEndingAt(date.isValid() ? QLocale().toString(date, QLocale::ShortFormat) : QString(),
                             {m_frame.right(), m_y + 6 * mm}, 40 * mm, body, false, m_colours.quiet);
-        m_ink.words(card.client.empty() ? fromCore(card.title) : say("For %1").arg(fromCore(card.client)),
-                    {left(), m_y + 11.5 * mm}, width(), 3.8, false, m_colours.quiet);
+        m_ink.fittedWords(card.client.empty() ? fromCore(card.title) : say("For %1").arg(fromCore(card.client)),
+                          {left(), m_y + 11.5 * mm}, width(), 3.8, 2.4, false, m_colours.quiet);
         m_ink.line({left(), m_y + 13.5 * mm}, {m_frame.right(), m_y + 13.5 * mm}, {m_colours.ink, 0.25});
         m_y += 15 * mm;
     }
@@ -202,9 +207,11 @@ private:
             if (!used) continue;
             QString text = say("%1: %2 as laid out, so %3 to buy.")
                                .arg(name, shownAlongRoll(*used, m_job.unit), shownPurchase(*used, m_job.unit));
-            if (const auto cost = costOf(m_job, cloth, *used))
-                text += u' ' + say("Cost: %1.").arg(money(*cost, cloth.price->currency));
             paragraph(text, 3.8, true);
+            if (const auto cost = costOf(m_job, cloth, *used))
+                paragraph(
+                    (cloth.price->per == "m" ? say("It costs %1, at %2 a metre.") : say("It costs %1, at %2 a yard."))
+                        .arg(money(*cost, cloth.price->currency), money(cloth.price->amount, cloth.price->currency)));
             if (cloth.bolt->length) {
                 const Length rest = *cloth.bolt->length - *used;
                 paragraph(
@@ -230,7 +237,8 @@ private:
             wide += sheet.box().width().toMillimetres();
         }
         const double n = double(m_drawn.sheets.size()),
-                     most = std::min(95.0, (m_bottom - m_y) / mm - (m_why.empty() ? 40 : 75));
+                     most =
+                         std::min(110.0, (m_bottom - m_y) / mm - 34 - choicesHeight() / mm - (m_why.empty() ? 0 : 40));
         const double scale = std::min({(width() / mm - beside) / longest, (most - n * edges) / wide, 0.125});
         if (scale <= 0.004) return;
         m_y += 1.5 * mm;
@@ -240,12 +248,37 @@ private:
             view.scale = scale * mm;
             view.from = box.low.y;
             view.to = box.high.y;
+            view.plain = true;
+            view.right = m_frame.right();
             const QPointF corner(left() + StripEdges::left.toMillimetres() * mm,
                                  m_y + StripEdges::above.toMillimetres() * mm);
             view.zero = corner - view.scale * QPointF(box.low.y.toMillimetres(), box.low.x.toMillimetres());
             m_views.push_back(view);
             m_y += (edges + box.width().toMillimetres() * scale) * mm;
         }
+    }
+
+    /// What the marks in the picture stand for.
+    void marks() {
+        QStringList all;
+        for (const Panel &panel : m_job.panels) {
+            const bool laid = std::any_of(m_layout.cuts.begin(), m_layout.cuts.end(),
+                                          [&](const Cut &cut) { return cut.panel == panel.id; });
+            if (!laid || panel.mark.empty() || panel.name.empty()) continue;
+            QString text = fromCore(panel.mark) + unbroken + fromCore(panel.name).replace(u' ', unbroken);
+            if (panel.count > 1) text += unbroken + u"(%1)"_s.arg(panel.count);
+            all << text;
+        }
+        if (!all.isEmpty()) paragraph(all.join(u" · "_s), 2.9, false, m_colours.quiet);
+    }
+
+    /// A section that does not fit is left off whole.
+    void section(const PageSection &section) {
+        double height = 0;
+        for (const QString &line : section.lines)
+            height += PageInk::paragraphHeight(u"• "_s + line, width(), body, false) + 0.6 * mm;
+        if (!heading(section.heading, height)) return;
+        for (const QString &line : section.lines) paragraph(u"• "_s + line);
     }
 
     void gaveUp() {
@@ -274,12 +307,18 @@ private:
         Length step, length;
     };
 
+    /// To half an inch or half a centimetre: finer says nothing to somebody who buys.
+    Length rounded(Length length) const {
+        const std::int64_t step = m_job.unit == Unit::Inch ? 8128 / 2 : 1600;
+        return Length::ticks(roundedQuotient(length.ticks(), step) * step);
+    }
+
     /// The staircase up to what this layout needs to buy; nothing where the layout needs less than the staircase found.
     QList<Step> stepsTo(const Staircase &why, Length buy) const {
         QList<Step> steps;
         if (buy < why.buy) return steps;
         for (const Stair &stair : why.stairs)
-            if (stair.step > Length{}) steps << Step{fromCore(nameOf(stair.kind)), stair.step, stair.length};
+            if (stair.step > Length{}) steps << Step{shownName(stair.kind), stair.step, stair.length};
         if (buy > why.buy) steps << Step{say("this layout, above the shortest found"), buy - why.buy, buy};
         return steps;
     }
@@ -306,8 +345,10 @@ private:
                              wide = step.step.toMillimetres() * perMillimetre;
                 m_ink.box(QRectF(left() + names + begin, m_y + 0.8 * mm, std::max(wide, 0.3 * mm), 3 * mm),
                           m_colours.accent, {});
+                // Rounded where each step ends, so that what is written adds up to what is bought.
+                const Length shownStep = rounded(step.length) - rounded(step.length - step.step);
                 m_ink.wordsEndingAt((&step == &steps.first() ? QString() : u"+ "_s) +
-                                        shownAlongRoll(step.step, m_job.unit),
+                                        shownAlongRoll(shownStep, m_job.unit),
                                     {m_frame.right(), m_y + 3.4 * mm}, numbers, body, false, m_colours.ink);
                 m_y += row;
             }
@@ -324,29 +365,58 @@ private:
         return all;
     }
 
-    /// The job's layouts side by side, each with a box to tick.
+    static constexpr double choiceRow = 5.8 * mm, choiceWords = 2.8;
+
+    /// What is given up for a choice, short.
+    QString choiceDetail(const Layout &layout) const {
+        const QStringList all = givenUp(m_job, layout);
+        if (all.isEmpty()) return say("nothing given up");
+        const QString first = QStringList(all.mid(0, 2)).join(u"; "_s);
+        return all.size() > 2 ? say("%1; and %2 more").arg(first).arg(all.size() - 2) : first;
+    }
+
+    double detailWidth() const { return width() - 6 * mm; }
+    double detailHeight(const Layout &layout) const {
+        return PageInk::paragraphHeight(choiceDetail(layout), detailWidth(), choiceWords, false, 2);
+    }
+
+    /// Heading, one row a layout, and one for what else they may want.
+    double choicesHeight() const {
+        double height = 12 * mm + choiceRow + 2 * mm;
+        for (const Layout *layout : choicesShown()) height += choiceRow + detailHeight(*layout) + 1.2 * mm;
+        return height;
+    }
+
+    void tickBox() { m_ink.box(QRectF(left(), m_y + 0.4 * mm, 4 * mm, 4 * mm), {}, {m_colours.ink, 0.3}); }
+
+    /// The job's layouts one below the other, each with a box to tick.
     void choices() {
-        const double row = 5.6 * mm;
         const auto all = choicesShown();
-        if (!heading(say("The choice"), row * double(all.size()))) return;
+        if (!heading(say("The choice"), choicesHeight() - 12 * mm)) return;
+        m_y += 0.6 * mm;
         int number = 0;
         for (const Layout *layout : all) {
             ++number;
-            m_ink.box(QRectF(left(), m_y + 0.4 * mm, 4 * mm, 4 * mm), {}, {m_colours.ink, 0.3});
+            tickBox();
             const QString name = layout->name.empty() ? say("Layout %1").arg(number) : fromCore(layout->name);
-            const auto gave = givenUp(m_job, *layout).size();
-            const double x = left() + 6 * mm, columns = (width() - 6 * mm) / 10;
-            m_ink.words(name, {x, m_y + 3.7 * mm}, 3.4 * columns, body, true, m_colours.ink);
-            m_ink.words(say("buy %1").arg(buyWords(m_job, *layout)), {x + 3.6 * columns, m_y + 3.7 * mm}, 2.6 * columns,
-                        body, false, m_colours.ink);
-            m_ink.words(gave == 0   ? say("nothing given up")
-                        : gave == 1 ? say("one thing given up")
-                                    : say("%1 things given up").arg(gave),
-                        {x + 6.4 * columns, m_y + 3.7 * mm}, 1.9 * columns, body, false, m_colours.ink);
-            m_ink.wordsEndingAt(costWords(m_job, *layout), {m_frame.right(), m_y + 3.7 * mm}, 1.6 * columns, body, true,
+            const double x = left() + 6 * mm, columns = detailWidth() / 10;
+            m_ink.fittedWords(name, {x, m_y + 3.7 * mm}, 4.6 * columns, body, 2, true, m_colours.ink);
+            const QString buy = buyWords(m_job, *layout);
+            m_ink.fittedWords(buy.isEmpty() ? say("from the remnants there are") : say("buy %1").arg(buy),
+                              {x + 4.8 * columns, m_y + 3.7 * mm}, 3 * columns, body, 2, false, m_colours.ink);
+            m_ink.wordsEndingAt(costWords(m_job, *layout), {m_frame.right(), m_y + 3.7 * mm}, 2.1 * columns, body, true,
                                 m_colours.ink);
-            m_y += row;
+            m_y += choiceRow;
+            m_y += m_ink.paragraph(choiceDetail(*layout), {x, m_y - 0.6 * mm}, detailWidth(), choiceWords, false,
+                                   m_colours.quiet, 2) +
+                   1.2 * mm;
         }
+        tickBox();
+        const QString other = say("something else:");
+        m_ink.words(other, {left() + 6 * mm, m_y + 3.7 * mm}, 40 * mm, body, false, m_colours.ink);
+        m_ink.line({left() + 8 * mm + wordsWidth(other, false) * body * mm, m_y + 4.4 * mm},
+                   {m_frame.right(), m_y + 4.4 * mm}, {m_colours.hairline, 0.2});
+        m_y += choiceRow;
     }
 
     /// Cautions, then above them the lines to sign.
@@ -387,11 +457,19 @@ private:
 
 } // namespace
 
+Result<std::shared_ptr<const Pages>> clientPage(const Job &job, const Layout &layout, Paper paper,
+                                                const std::vector<Staircase> &why,
+                                                const std::vector<PageSection> &sections) {
+    auto page = std::make_shared<ClientPage>(job, layout, paper, why, sections);
+    if (!page->hasCuts()) return fault("the layout has no cuts to show a client");
+    return page;
+}
+
 Result<void> writeClientPage(const Job &job, const Layout &layout, const std::filesystem::path &file, Paper paper,
-                             const std::vector<Staircase> &why) {
-    const ClientPage page(job, layout, paper, why);
-    if (!page.hasCuts()) return fault(Fault{"the layout has no cuts to show a client"}.at(file.string()));
-    return writePdf(page, file);
+                             const std::vector<Staircase> &why, const std::vector<PageSection> &sections) {
+    const auto page = clientPage(job, layout, paper, why, sections);
+    if (!page) return fault(page.error().at(file.string()));
+    return writePdf(**page, file);
 }
 
 } // namespace boltwright::ui

@@ -4,18 +4,27 @@
 #include "core/job/job.h"
 #include "core/paper/paper_size.h"
 #include "core/yardage/staircase.h"
+#include "ui/paper/page_extras.h"
+#include "ui/paper/pages.h"
 
 #include <filesystem>
+#include <memory>
 #include <vector>
 
 namespace boltwright::ui {
 
-/// Writes the client's page as PDF: one page, in plain words, with the picture of the layout, what is needed and what
-/// the cloth holds, what is given up, the choices with what each costs (the job's layouts), a place for the decision
-/// and a signature, and the cautions. `why`: staircases to show, at most one a cloth; planning them is the caller's.
-/// Needs a QGuiApplication (offscreen will do), for the fonts. Errors: the file cannot be written, or the layout has no
-/// cuts.
+/// The client's page: one page, in plain words, with the picture of the layout, what is needed and what the cloth
+/// holds, what is given up, the choices with what each costs (the job's layouts), a place for the decision and a
+/// signature, and the cautions. `why`: staircases to show, at most one a cloth; planning them is the caller's.
+/// `sections` stand below what is needed, as far as there is room. Needs a QGuiApplication (offscreen will do), for the
+/// fonts. Errors: the layout has no cuts.
+Result<std::shared_ptr<const Pages>> clientPage(const Job &job, const Layout &layout, Paper paper = Paper::Letter,
+                                                const std::vector<Staircase> &why = {},
+                                                const std::vector<PageSection> &sections = {});
+
+/// Writes it as PDF. Errors: as above, or the file cannot be written.
 Result<void> writeClientPage(const Job &job, const Layout &layout, const std::filesystem::path &file,
-                             Paper paper = Paper::Letter, const std::vector<Staircase> &why = {});
+                             Paper paper = Paper::Letter, const std::vector<Staircase> &why = {},
+                             const std::vector<PageSection> &sections = {});
 
 } // namespace boltwright::ui

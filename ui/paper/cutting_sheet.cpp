@@ -3,6 +3,7 @@
 #include "ui/drawing/colours.h"
 #include "ui/paper/beside_pages.h"
 #include "ui/paper/chalk_pages.h"
+#include "ui/paper/change_pages.h"
 #include "ui/paper/sheet_notes.h"
 #include "ui/text/words.h"
 
@@ -34,12 +35,16 @@ QString joined(const QStringList &parts) {
 
 } // namespace
 
-CuttingSheet::CuttingSheet(const Job &job, const Layout &layout)
-    : m_job(job), m_layout(layout), m_drawn(m_job, m_layout) {}
+CuttingSheet::CuttingSheet(const Job &job, const Layout &layout, SheetExtras extras)
+    : m_job(job), m_layout(layout), m_extras(std::move(extras)), m_drawn(m_job, m_layout) {
+    if (m_extras.changes)
+        for (const PieceChange &change : m_extras.changes->changed)
+            if (change.now) m_drawn.news[change.now->cut] = fromCore(changeWords(change.kind));
+}
 
 Result<std::shared_ptr<const CuttingSheet>> CuttingSheet::make(const Job &job, const Layout &layout,
-                                                               const SheetOptions &options) {
-    std::shared_ptr<CuttingSheet> sheet(new CuttingSheet(job, layout));
+                                                               const SheetOptions &options, SheetExtras extras) {
+    std::shared_ptr<CuttingSheet> sheet(new CuttingSheet(job, layout, std::move(extras)));
     if (sheet->m_drawn.sheets.empty()) return fault("the layout has no cuts to make a cutting sheet of");
     std::vector<std::vector<Length>> across;
     for (const ChalkSheet &chalk : sheet->m_drawn.chalk) across.push_back(chalk.across);
@@ -49,8 +54,9 @@ Result<std::shared_ptr<const CuttingSheet>> CuttingSheet::make(const Job &job, c
     const QRectF heading = onPage(sheet->m_plan.heading);
     const double bottom = (sheet->m_plan.paper.height - paperMargin()).toMillimetres() * mm;
     const QRectF frame(QPointF(heading.left(), heading.bottom() + 2 * mm), QPointF(heading.right(), bottom));
-    sheet->m_chalk = chalkPages(sheet->m_drawn, frame);
+    sheet->m_chalk = chalkPages(sheet->m_drawn, frame, sheet->m_extras.sections);
     sheet->m_beside = besidePages(sheet->m_job, sheet->m_layout, frame, false);
+    if (sheet->m_extras.changes) sheet->m_changes = changePages(*sheet->m_extras.changes, job.unit, frame);
     return sheet;
 }
 
@@ -58,14 +64,18 @@ QString CuttingSheet::title() const { return joined({fromCore(m_job.card.title),
 
 void CuttingSheet::paint(Surface &surface, int page) const {
     heading(page).paint(surface);
-    const int drawn = int(m_plan.pages.size());
-    if (page >= drawn) {
-        const int list = page - drawn;
+    if (page < drawnFrom()) {
+        m_changes[page].paint(surface);
+        return;
+    }
+    const int drawn = page - drawnFrom(), cloth = int(m_plan.pages.size());
+    if (drawn >= cloth) {
+        const int list = drawn - cloth;
         (list < m_chalk.size() ? m_chalk[list] : m_beside[list - m_chalk.size()]).paint(surface);
         return;
     }
-    paintCloth(surface, m_plan.pages[std::size_t(page)]);
-    sheetNotes(m_drawn, m_plan, m_plan.pages[std::size_t(page)]).paint(surface);
+    paintCloth(surface, m_plan.pages[std::size_t(drawn)]);
+    sheetNotes(m_drawn, m_plan, m_plan.pages[std::size_t(drawn)]).paint(surface);
 }
 
 void CuttingSheet::paintCloth(Surface &surface, const SheetPage &page) const {
@@ -76,6 +86,7 @@ void CuttingSheet::paintCloth(Surface &surface, const SheetPage &page) const {
         view.from = strip.from;
         view.to = strip.to;
         view.zero = onPage(strip.corner) - view.scale * QPointF(strip.from.toMillimetres(), box.low.x.toMillimetres());
+        view.right = onPage(m_plan.sideways ? m_plan.notes.low : m_plan.heading.high).x() - 2 * mm;
         if (strip.matchBefore) view.matches << SheetMatch{*strip.matchBefore, strip.before};
         if (strip.matchAfter) view.matches << SheetMatch{*strip.matchAfter, strip.after};
         paintSheet(surface, m_drawn, strip.sheet, view);
@@ -88,14 +99,16 @@ PageInk CuttingSheet::heading(int page) const {
     const QRectF frame = onPage(m_plan.heading);
     const double right = 70 * mm, left = frame.width() - right - 4 * mm;
     const JobCard &card = m_job.card;
-    const bool list = page >= int(m_plan.pages.size()), beside = page >= int(m_plan.pages.size()) + int(m_chalk.size());
-    ink.words(card.title.empty() ? say("Cutting sheet") : fromCore(card.title), frame.topLeft() + QPointF(0, 5 * mm),
-              left, 5.2, true, colours.ink);
-    ink.words(joined({fromCore(card.client), fromCore(card.piece), fromCore(m_layout.name)}),
-              frame.topLeft() + QPointF(0, 10 * mm), left, 3.3, false, colours.quiet);
-    ink.wordsEndingAt(beside ? say("Trimmings")
-                      : list ? say("Chalk list, in cutting order")
-                             : say("Cutting sheet, 1:%1").arg(m_plan.scale),
+    const bool changes = page < drawnFrom(), list = page >= drawnFrom() + int(m_plan.pages.size()),
+               beside = page >= drawnFrom() + int(m_plan.pages.size()) + int(m_chalk.size());
+    ink.fittedWords(card.title.empty() ? say("Cutting sheet") : fromCore(card.title),
+                    frame.topLeft() + QPointF(0, 5 * mm), left, 5.2, 3, true, colours.ink);
+    ink.fittedWords(joined({fromCore(card.client), fromCore(card.piece), fromCore(m_layout.name)}),
+                    frame.topLeft() + QPointF(0, 10 * mm), left, 3.3, 2, false, colours.quiet);
+    ink.wordsEndingAt(changes  ? say("What has changed")
+                      : beside ? say("Trimmings")
+                      : list   ? say("Chalk list, in cutting order")
+                               : say("Cutting sheet, 1:%1").arg(m_plan.scale),
                       frame.topRight() + QPointF(0, 5 * mm), right, 3.8, true, colours.ink);
     ink.wordsEndingAt(joined({dateWords(card.date), say("page %1 of %2").arg(page + 1).arg(count())}),
                       frame.topRight() + QPointF(0, 10 * mm), right, 3.3, false, colours.quiet);
@@ -104,8 +117,8 @@ PageInk CuttingSheet::heading(int page) const {
 }
 
 Result<void> writeCuttingSheet(const Job &job, const Layout &layout, const std::filesystem::path &file,
-                               const SheetOptions &options) {
-    const auto sheet = CuttingSheet::make(job, layout, options);
+                               const SheetOptions &options, SheetExtras extras) {
+    const auto sheet = CuttingSheet::make(job, layout, options, std::move(extras));
     if (!sheet) return fault(sheet.error().at(file.string()));
     return writePdf(**sheet, file);
 }

@@ -3,6 +3,8 @@
 #include "ui/paper/pages.h"
 #include "ui/picture/type.h"
 
+#include <algorithm>
+
 namespace boltwright::ui {
 namespace {
 
@@ -23,6 +25,12 @@ double lineHeight(double size, bool bold) { return (typeAscent(bold) + typeDesce
 
 void PageInk::words(const QString &text, QPointF start, double width, double size, bool bold, const QColor &colour) {
     m_marks << SetWords{shortened(text, width / (size * unit), bold), start, size * unit, bold, colour};
+}
+
+void PageInk::fittedWords(const QString &text, QPointF start, double width, double size, double least, bool bold,
+                          const QColor &colour) {
+    const double fits = width / unit / std::max(0.01, wordsWidth(text, bold)) * 0.999;
+    words(text, start, width, std::clamp(fits, std::min(least, size), size), bold, colour);
 }
 
 void PageInk::wordsEndingAt(const QString &text, QPointF end, double width, double size, bool bold,

@@ -14,6 +14,9 @@ class PageInk {
 public:
     /// Words from `start` (baseline), shortened to `width` where they are wider. Size in millimetres.
     void words(const QString &text, QPointF start, double width, double size, bool bold, const QColor &colour);
+    /// The same, but first in smaller type, down to `least` millimetres.
+    void fittedWords(const QString &text, QPointF start, double width, double size, double least, bool bold,
+                     const QColor &colour);
     /// Words that end at `end`.
     void wordsEndingAt(const QString &text, QPointF end, double width, double size, bool bold, const QColor &colour);
     /// A paragraph from its upper left corner; returns the height it took. At most `most` lines, the last shortened.

@@ -60,9 +60,7 @@ private:
     QString squareWords() const {
         return say("Lay a rule on this square: %1 each way. If it is not, print again at actual size (100 %), not "
                    "fitted to the page.")
-            .arg(unit() == Unit::Inch         ? say("1 in")
-                 : unit() == Unit::Centimetre ? say("2.5 cm")
-                                              : say("25 mm"));
+            .arg(shownLengthWithUnit(testSquare(unit()), unit()));
     }
 
     double bar(QPointF corner, double width) {

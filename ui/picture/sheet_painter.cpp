@@ -68,6 +68,11 @@ public:
         straightCuts();
         m_surface.endGroup();
         for (const SheetCut &cut : m_sheet.cuts) panel(cut);
+        if (!m_tiny.isEmpty()) {
+            m_surface.beginGroup(u"callouts-%1"_s.arg(m_index + 1), {}, {});
+            callouts();
+            m_surface.endGroup();
+        }
         m_surface.beginGroup(u"tape-%1"_s.arg(m_index + 1), {}, {});
         offcut();
         matchMarks();
@@ -199,7 +204,7 @@ private:
     void straightCuts() {
         QList<QLineF> lines;
         for (Length y : m_drawn.chalk[m_index].across)
-            if (y >= m_shown.low.y && y <= m_shown.high.y && y != m_sheet.lastCut)
+            if (!m_view.plain && y >= m_shown.low.y && y <= m_shown.high.y && y != m_sheet.lastCut)
                 lines << QLineF(m_view.at(ClothPoint{m_shown.low.x, y}), m_view.at(ClothPoint{m_shown.high.x, y}));
         m_surface.lines(lines, {m_inks.colours.ink, 0.3, {3, 1.2}});
         if (!m_cloth.bolt || m_sheet.lastCut < m_shown.low.y || m_sheet.lastCut > m_shown.high.y) return;
@@ -213,6 +218,8 @@ private:
         QString name = fromCore(row.name);
         const QString copy = fromCore(copyWords(row));
         if (!copy.isEmpty()) name += u", "_s + copy;
+        if (const QString news = m_drawn.news.value(row.cut); !news.isEmpty()) name += u" – "_s + news;
+        if (m_view.plain) return {{}, fromCore(row.mark.empty() ? row.name : row.mark), fromCore(row.name), {}, {}};
         return {QString::number(row.number), fromCore(row.mark), name, shownSize(row.cutAcross, row.cutUp, unit),
                 say("selvage %1").arg(shownLength(row.fromSelvage, unit)) + u" · "_s +
                     say("end %1").arg(shownLength(row.fromEnd, unit))};
@@ -225,12 +232,13 @@ private:
         m_surface.beginGroup(panelId(own), title(row), description(row));
         const bool locked = own.state == CutState::Locked;
         ringLines(cut.outline, {m_inks.colours.ink, 0.42});
-        if (cut.measured != cut.outline) ringLines(cut.measured, {m_inks.colours.ink, 0.16, {1.4, 0.9}});
+        if (cut.measured != cut.outline && !m_view.plain)
+            ringLines(cut.measured, {m_inks.colours.ink, 0.16, {1.4, 0.9}});
         QList<QLineF> centre;
         for (const ClothLine &line : centrelines(m_drawn.job, m_drawn.layout, cut))
             if (const auto part = clippedAlong(line, m_shown.low.y, m_shown.high.y))
                 centre << QLineF(m_view.at(part->from), m_view.at(part->to));
-        m_surface.lines(centre, {m_inks.colours.accent, 0.25, {3, 0.8, 0.6, 0.8}});
+        if (!m_view.plain) m_surface.lines(centre, {m_inks.colours.accent, 0.25, {3, 0.8, 0.6, 0.8}});
 
         const QRectF room = roomFor(row, cut);
         const double deep = std::min(2.6, 0.35 * std::min(room.width(), room.height()) / m_unit);
@@ -245,9 +253,97 @@ private:
             m_surface.rectangle(slip.rect, row.alreadyCut ? m_inks.cutAlready : m_inks.panel);
             for (const QRectF &ring : slip.rings) m_surface.rectangle(ring, {}, {m_inks.colours.ink, 0.22});
             for (const SetWords &words : slip.words) m_surface.words(words);
+            m_said << slip.rect;
         }
+        if (slip.words.size() < 2 && !m_view.plain && showsWhole(cut.box)) m_tiny << &cut;
         if (locked) padlock(room);
         m_surface.endGroup();
+    }
+
+    /// Panels too small for their mark have it beside them, on cloth that no panel takes, with a line that leads there.
+    void callouts() {
+        QList<QRectF> taken = takenOnCloth();
+        for (const SheetCut *cut : m_tiny) {
+            const ChalkRow &row = m_drawn.rowOf(*cut);
+            const QString number = QString::number(row.number), mark = fromCore(row.mark.empty() ? row.name : row.mark);
+            const double size = 2.6, between = wordsWidth(number + u' ', true);
+            const QSizeF room(mm((between + wordsWidth(mark, true)) * size + 0.8),
+                              mm((typeAscent(true) + typeDescent(true)) * size + 0.4));
+            const auto place = calloutPlace(*cut, room, taken);
+            if (!place) continue;
+            const QPointF middle = m_view.at(cut->box).center();
+            const QPointF end(std::clamp(middle.x(), place->left(), place->right()),
+                              std::clamp(middle.y(), place->top(), place->bottom()));
+            m_surface.lines({QLineF(middle, end)}, {m_inks.colours.ink, 0.18});
+            m_leaders << QLineF(middle, end);
+            m_surface.rectangle(*place, m_inks.ground);
+            const double baseline = place->top() + mm(0.2 + typeAscent(true) * size);
+            m_surface.words({number, {place->left() + mm(0.4), baseline}, mm(size), true, m_inks.colours.quiet});
+            m_surface.words(
+                {mark, {place->left() + mm(0.4 + between * size), baseline}, mm(size), true, m_inks.colours.ink});
+            m_said << *place;
+            taken << *place;
+        }
+    }
+
+    QList<QRectF> takenOnCloth() const {
+        QList<QRectF> taken = m_said;
+        for (const SheetCut &cut : m_sheet.cuts) taken << m_view.at(cut.box);
+        for (const Flaw &flaw : flawsOn(m_cloth, m_sheet.on)) taken << m_view.at(boxOf(flaw.outline));
+        if (const auto left = largestOffcut(m_drawn.job, m_drawn.layout, m_sheet.cloth, m_sheet.on))
+            taken << offcutWords(m_view.at(*left));
+        for (const SheetMatch &match : m_view.matches) {
+            const double x = m_view.at(ClothPoint{{}, match.at}).x();
+            taken << QRectF(x - mm(2.2), shownRect().top(), mm(4.4), shownRect().height());
+        }
+        return taken;
+    }
+
+    /// The nearest free place for words of a size; one whose line crosses words or another line only where there is no
+    /// other.
+    std::optional<QRectF> calloutPlace(const SheetCut &cut, QSizeF size, const QList<QRectF> &taken) const {
+        const QPointF middle = m_view.at(cut.box).center();
+        constexpr int reach = 25;
+        const double step = mm(1.6);
+        std::optional<QRectF> best;
+        double least = 0;
+        for (int i = -reach; i <= reach; ++i)
+            for (int k = -reach; k <= reach; ++k) {
+                QRectF rect(QPointF(), size);
+                rect.moveCenter(middle + QPointF(i, k) * step);
+                double far = std::hypot(i, k);
+                if ((best && far >= least) || !isFreeCloth(rect, taken)) continue;
+                if (crossesWords(QLineF(middle, rect.center()), rect)) far += 2 * reach;
+                if (best && far >= least) continue;
+                best = rect;
+                least = far;
+            }
+        return best;
+    }
+
+    bool isFreeCloth(const QRectF &rect, const QList<QRectF> &taken) const {
+        const double off = mm(0.6);
+        const QRectF wide = rect.adjusted(-off, -off, off, off);
+        if (!within(wide, shownRect())) return false;
+        if (std::any_of(taken.begin(), taken.end(), [&](const QRectF &box) { return box.intersects(wide); }))
+            return false;
+        const QList<QPointF> corners = {wide.topLeft(), wide.topRight(), wide.bottomLeft(), wide.bottomRight()};
+        const QPolygonF outline = m_view.at(m_sheet.outline);
+        return std::all_of(corners.begin(), corners.end(),
+                           [&](QPointF corner) { return outline.containsPoint(corner, Qt::OddEvenFill); });
+    }
+
+    bool crossesWords(const QLineF &line, const QRectF &own) const {
+        const auto crosses = [&](const QRectF &r) {
+            const QList<QPointF> c = {r.topLeft(), r.topRight(), r.bottomRight(), r.bottomLeft()};
+            for (int i = 0; i < 4; ++i)
+                if (QLineF(c[i], c[(i + 1) % 4]).intersects(line, nullptr) == QLineF::BoundedIntersection) return true;
+            return false;
+        };
+        return std::any_of(m_said.begin(), m_said.end(), [&](const QRectF &r) { return r != own && crosses(r); }) ||
+               std::any_of(m_leaders.begin(), m_leaders.end(), [&](const QLineF &other) {
+                   return other.intersects(line, nullptr) == QLineF::BoundedIntersection;
+               });
     }
 
     QRectF roomIn(const ClothRing &ring) const {
@@ -273,6 +369,7 @@ private:
         const Slip full = setSlip(text, room, m_unit, m_inks.colours.ink, m_inks.colours.quiet);
         Slip slip = setSlip(text, kept, m_unit, m_inks.colours.ink, m_inks.colours.quiet);
         if (slip.words.size() < full.words.size()) slip = full;
+        if (m_view.plain) return full;
         // The arrow stands at the cut's edge, beyond the room for words.
         const QPointF aside(-up.y(), up.x());
         for (double size : {deep, deep * 0.6}) {
@@ -336,23 +433,30 @@ private:
     void offcut() {
         const auto box = largestOffcut(m_drawn.job, m_drawn.layout, m_sheet.cloth, m_sheet.on);
         if (!box || !showsWhole(*box)) return;
-        const QRectF rect = m_view.at(*box);
-        const QString size = shownSize(box->width(), box->height(), m_drawn.job.unit);
+        const QRectF rect = m_view.at(*box), words = offcutWords(rect);
         const QColor ink = m_inks.colours.good;
-        SlipText text{{}, {}, say("left over"), size, {}};
-        const double k = 3.0;
-        const double width = std::max(wordsWidth(text.name, false), wordsWidth(size, true)) * k,
-                     height = (typeAscent(true) + typeDescent(true)) * k;
         m_surface.rectangle(rect, {}, {ink, 0.3, {0.6, 0.9}});
-        if (mm(width + 2) > rect.width() || mm(2 * height + 2) > rect.height()) return;
-        const QPointF c = rect.center();
-        m_surface.rectangle(
-            QRectF(c - QPointF(mm(width / 2 + 0.4), mm(height)), QSizeF(mm(width + 0.8), mm(2 * height))),
-            m_inks.ground);
-        m_surface.words({text.name, c + QPointF(-mm(wordsWidth(text.name, false) * k / 2), -mm(typeDescent(false) * k)),
-                         mm(k), false, ink});
+        if (!within(words, rect)) return;
+        const QString name = say("left over"), size = shownSize(box->width(), box->height(), m_drawn.job.unit);
+        const QPointF c = words.center();
+        m_surface.rectangle(words, m_inks.ground);
         m_surface.words(
-            {size, c + QPointF(-mm(wordsWidth(size, true) * k / 2), mm(typeAscent(true) * k)), mm(k), true, ink});
+            {name, c + QPointF(-mm(wordsWidth(name, false) * offcutSize / 2), -mm(typeDescent(false) * offcutSize)),
+             mm(offcutSize), false, ink});
+        m_surface.words({size,
+                         c + QPointF(-mm(wordsWidth(size, true) * offcutSize / 2), mm(typeAscent(true) * offcutSize)),
+                         mm(offcutSize), true, ink});
+    }
+
+    static constexpr double offcutSize = 3.0;
+    /// Where the words of an offcut stand, in its middle.
+    QRectF offcutWords(const QRectF &offcut) const {
+        const ClothPoint low = onCloth(offcut.topLeft()), high = onCloth(offcut.bottomRight());
+        const QString size = shownSize(high.x - low.x, high.y - low.y, m_drawn.job.unit);
+        const double width = std::max(wordsWidth(say("left over"), false), wordsWidth(size, true)) * offcutSize,
+                     height = (typeAscent(true) + typeDescent(true)) * offcutSize;
+        return QRectF(offcut.center() - QPointF(mm(width / 2 + 0.4), mm(height)),
+                      QSizeF(mm(width + 0.8), mm(2 * height)));
     }
 
     /// A line across and a ringed cross at both selvages, to lay one stretch over the next.
@@ -408,6 +512,7 @@ private:
                 say("last cut %1 · buy %2")
                     .arg(shownAlongRoll(m_sheet.lastCut, unit), shownPurchase(m_sheet.lastCut, unit)),
                 true, m_inks.colours.broken);
+        if (m_view.plain) return;
         for (Length y : across)
             if (y != m_sheet.lastCut && !isMatch(y))
                 put(y, say("across at %1").arg(shownLength(y, unit)), false, m_inks.colours.ink);
@@ -473,12 +578,10 @@ private:
         }
         m_surface.lines(ticks, {m_inks.colours.tapeInk, 0.15});
         const QString name = m_drawn.nameOf(m_sheet);
-        const double size = wordsWidth(name, true) * mm(3.4) <= r.width() ? mm(3.4) : mm(2.6);
-        m_surface.words({shortened(name, (r.width() - mm(2)) / size, true),
-                         {r.left(), top - mm(1.4)},
-                         size,
-                         true,
-                         m_inks.colours.ink});
+        const double room = std::max(r.right(), m_view.right) - r.left();
+        const double size = std::clamp(room / std::max(0.01, wordsWidth(name, true)) * 0.998, mm(2.2), mm(3.4));
+        m_surface.words(
+            {shortened(name, room / size, true), {r.left(), top - mm(1.4)}, size, true, m_inks.colours.ink});
     }
 
     void tapeAcross() {
@@ -514,12 +617,15 @@ private:
     const Cloth &m_cloth;
     Inks m_inks;
     ClothBox m_shown;
+    QList<QRectF> m_said;           ///< where words stand on the cloth
+    QList<const SheetCut *> m_tiny; ///< those without room for their mark
+    QList<QLineF> m_leaders;        ///< from callouts to their panels
 };
 
 } // namespace
 
 DrawnLayout::DrawnLayout(const Job &j, const Layout &l)
-    : job(j), layout(l), sheets(clothSheets(j, l)), chalk(chalkList(j, l)) {}
+    : job(j), layout(l), sheets(clothSheets(j, l)), chalk(chalkList(j, l)), news() {}
 
 const ChalkRow &DrawnLayout::rowOf(const SheetCut &cut) const {
     for (const ChalkSheet &sheet : chalk)

@@ -4,6 +4,7 @@
 #include "core/paper/sheet_plan.h"
 #include "ui/picture/surface.h"
 
+#include <QHash>
 #include <QRectF>
 
 namespace boltwright::ui {
@@ -15,6 +16,7 @@ struct DrawnLayout {
     const Layout &layout;
     std::vector<ClothSheet> sheets;
     std::vector<ChalkSheet> chalk; ///< one a sheet, in the same order
+    QHash<int, QString> news;      ///< by cut: a word to stand beside its name, such as "moved"
 
     const ChalkRow &rowOf(const SheetCut &cut) const;
     QString nameOf(const ClothSheet &sheet) const; ///< "Slate ticking · 54 in wide"
@@ -32,6 +34,8 @@ struct SheetView {
     QPointF zero;     ///< where the cloth's (0, 0) lies, drawing units
     Length from, to;  ///< what of it is shown, along the roll
     QList<SheetMatch> matches = {};
+    double right = 0;   ///< how far the cloth's name may reach, drawing units; less than the cloth's end: that
+    bool plain = false; ///< for somebody who does not cut: marks and names, no measures to chalk by
 
     QPointF at(ClothPoint p) const { return zero + scale * QPointF(p.y.toMillimetres(), p.x.toMillimetres()); }
     QPolygonF at(const ClothRing &ring) const;
