@@ -32,6 +32,7 @@ void addCheck(CLI::App &program, Command &chosen);
 void addDraw(CLI::App &program, Command &chosen);
 void addSheet(CLI::App &program, Command &chosen);
 void addClient(CLI::App &program, Command &chosen);
+void addNote(CLI::App &program, Command &chosen);
 
 /// Says what is wrong in one line on standard error.
 Exit inputIsWrong(const Fault &fault);

@@ -8,6 +8,7 @@
 #include "core/files/job_file.h"
 #include "core/measure/length_text.h"
 #include "core/paper/words.h"
+#include "core/table/plan_again.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -33,6 +34,7 @@ struct PlanArguments {
     int threads = 1;
     std::uint64_t seed = 1;
     bool json = false;
+    bool stay = false;
 };
 
 /// Cuts that are locked or off the cloth must stay: then the last layout is what planning goes on from.
@@ -141,7 +143,7 @@ PlanOptions optionsOf(const PlanArguments &arguments, const Job &job) {
     }
     options.threads = arguments.threads;
     options.seed = arguments.seed;
-    options.from = layoutToKeep(job);
+    options.from = arguments.stay && !job.layouts.empty() ? &job.layouts.back() : layoutToKeep(job);
     return options;
 }
 
@@ -166,7 +168,9 @@ Exit runPlan(const PlanArguments &arguments) {
     if (line.shows()) options.report = [&line](const PlanProgress &progress) { line.show(progress); };
 
     const auto start = std::chrono::steady_clock::now();
-    auto plan = planOrConcede(*job, options);
+    Plan plan;
+    if (arguments.stay) plan = planAgain(*job, options);
+    if (plan.kind != planner::Outcome::Kind::Fits) plan = planOrConcede(*job, options);
     const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
     line.clear();
 
@@ -208,6 +212,8 @@ void addPlan(CLI::App &program, Command &chosen) {
         ->check(CLI::Range(1, 256))
         ->type_name("N");
     command->add_option("--seed", arguments->seed, "Another seed looks in another order; left out: 1")->type_name("N");
+    command->add_flag("--stay", arguments->stay,
+                      "Pieces stay where the last layout has them, where that takes no more cloth to buy");
     command->add_flag("--json", arguments->json, "One JSON object on standard output");
     command->footer("Ctrl-C ends the search early and keeps the best layout so far, if there is one.");
     command->callback([arguments, &chosen] { chosen = [arguments] { return runPlan(*arguments); }; });

@@ -32,6 +32,7 @@ Exit readAndRun(int argc, char **argv) {
     addDraw(program, chosen);
     addSheet(program, chosen);
     addClient(program, chosen);
+    addNote(program, chosen);
     try {
         program.parse(argc, argv);
     } catch (const CLI::Success &asked) { // help or version

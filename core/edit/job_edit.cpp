@@ -2,6 +2,7 @@
 
 #include "core/edit/layout_edit.h"
 #include "core/figures/figures.h"
+#include "core/rules/cut_shape.h"
 
 #include <algorithm>
 #include <set>
@@ -100,6 +101,11 @@ bool wasTrimmed(const Layout &layout, const Cut &cut) {
 void followAllowances(const Job &before, const Job &after, const Layout &layout, Cut &cut) {
     const Panel *was = before.panel(cut.panel), *is = after.panel(cut.panel);
     if (!was || !is || was->allow == is->allow) return;
+    if (cut.state == CutState::Cut && edgeCount(was->shape) == edgeCount(is->shape)) {
+        const auto had = allowancesOf(*was, cut); // the scissors have been there: it keeps what it had
+        cut.allow.assign(had.begin(), had.end());
+        return;
+    }
     if (!wasTrimmed(layout, cut) || edgeCount(was->shape) != edgeCount(is->shape)) cut.allow.clear();
 }
 

@@ -1,0 +1,91 @@
+#include "core/table/plan_again.h"
+
+#include "core/measure/length_text.h"
+#include "core/table/at_table.h"
+
+#include <algorithm>
+
+namespace boltwright {
+namespace {
+
+bool fits(const Plan &plan) { return plan.kind == planner::Outcome::Kind::Fits; }
+
+bool isSame(const Cut &a, const Cut &b) { return a.panel == b.panel && a.copy == b.copy && a.piece == b.piece; }
+
+/// Everything stays but what has to move.
+Layout held(const Job &job, Layout layout) {
+    const auto moving = cutsOnFlaws(job, layout);
+    for (int i = 0; i < int(layout.cuts.size()); ++i) {
+        Cut &cut = layout.cuts[std::size_t(i)];
+        if (cut.state == CutState::Planned && std::find(moving.begin(), moving.end(), i) == moving.end())
+            cut.state = CutState::Locked;
+    }
+    return layout;
+}
+
+/// What was held for the while is planned again.
+Layout released(Layout layout, const Layout &before) {
+    for (Cut &cut : layout.cuts) {
+        const auto was =
+            std::find_if(before.cuts.begin(), before.cuts.end(), [&](const Cut &c) { return isSame(c, cut); });
+        if (was != before.cuts.end() && cut.state == CutState::Locked) cut.state = was->state;
+    }
+    return layout;
+}
+
+Length bought(const Job &job, const Layout &layout) {
+    Length sum;
+    for (const ClothUse &use : layout.cloths)
+        if (use.length) sum += purchaseLength(*use.length, job.unit);
+    return sum;
+}
+
+/// A bound found while pieces were held says nothing of layouts that move them; one found without does.
+void takeBounds(Layout &layout, const Plan &from) {
+    for (ClothUse &use : layout.cloths) {
+        use.bound.reset();
+        use.proved = false;
+        if (!fits(from)) continue;
+        for (const ClothUse &other : from.layout.cloths)
+            if (other.id == use.id) use.bound = other.bound;
+        use.proved = use.bound && use.length && *use.bound == *use.length;
+    }
+}
+
+PlanOptions half(PlanOptions options, double begin) {
+    if (options.seconds) *options.seconds /= 2;
+    if (options.steps) options.steps = std::max<std::int64_t>(1, *options.steps / 2);
+    if (auto report = options.report)
+        options.report = [report, begin, before = options.from](const PlanProgress &progress) {
+            PlanProgress told = progress;
+            told.share = begin + progress.share / 2;
+            Layout better;
+            if (progress.better) {
+                better = released(*progress.better, *before);
+                told.better = &better;
+            }
+            report(told);
+        };
+    return options;
+}
+
+} // namespace
+
+Plan planAgain(const Job &job, const PlanOptions &options) {
+    if (!options.from || options.from->cuts.empty()) return plan(job, options);
+    const Layout &before = *options.from;
+    const Layout staying = held(job, before);
+    PlanOptions first = half(options, 0);
+    first.from = &staying;
+    Plan near = plan(job, first);
+    if (fits(near)) near.layout = released(std::move(near.layout), before);
+
+    PlanOptions second = half(options, 0.5);
+    Plan anew = plan(job, second);
+    if (!fits(near) || (fits(anew) && bought(job, anew.layout) < bought(job, near.layout))) return anew;
+    takeBounds(near.layout, anew);
+    near.proved = false;
+    return near;
+}
+
+} // namespace boltwright

@@ -1,0 +1,130 @@
+#include "core/check/check.h"
+#include "core/edit/job_edit.h"
+#include "core/table/at_table.h"
+#include "core/table/plan_again.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace boltwright;
+using namespace boltwright::literals;
+
+namespace {
+
+/// Two seats side by side at the cut end of a 54 in bolt, two backs above them, on plain cloth.
+Job bench() {
+    Job job = newJob(Unit::Inch);
+    job.cloths.front().way = Way::Two;
+    job.cloths.front().bolt->square = {};
+    const auto add = [&](std::string id, std::string mark, Length across, Length up) {
+        Panel &p = job.panels.emplace_back();
+        p.id = p.name = std::move(id);
+        p.mark = std::move(mark);
+        p.count = 2;
+        p.shape = Rectangle{across, up};
+        p.allow.assign(4, 0.5_in);
+        p.allowMin.assign(4, std::nullopt);
+    };
+    add("seat", "ST", 19_in, 23_in);
+    add("back", "BK", 19_in, 11_in);
+    Layout layout;
+    for (const char *id : {"seat", "back"})
+        for (int copy : {1, 2}) {
+            Cut cut;
+            cut.panel = id;
+            cut.copy = copy;
+            cut.x = 0.5_in + (copy - 1) * 20.25_in;
+            cut.y = id == std::string("seat") ? Length{} : 24.25_in;
+            layout.cuts.push_back(cut);
+        }
+    job.layouts = {layout};
+    return withLayoutsFollowing(job, job);
+}
+
+const Cut *found(const Layout &layout, const std::string &panel, int copy) {
+    for (const Cut &cut : layout.cuts)
+        if (cut.panel == panel && cut.copy == copy) return &cut;
+    return nullptr;
+}
+
+PlanOptions inSteps(const Layout &from) {
+    PlanOptions options;
+    options.seconds.reset();
+    options.steps = 200;
+    options.threads = 1;
+    options.from = &from;
+    return options;
+}
+
+} // namespace
+
+TEST_CASE("a cut that went wrong spoils its cloth, and its piece has to be cut once more", "[table]") {
+    Job job = bench();
+    job.layouts[0].cuts[1].state = CutState::Cut;
+    const Job after = withCutGoneWrong(job, 0, 1);
+    CHECK(found(after.layouts[0], "seat", 2) == nullptr);
+    REQUIRE(after.cloths[0].bolt->flaws.size() == 1);
+    const Flaw &spoiled = after.cloths[0].bolt->flaws[0];
+    CHECK(boxOf(spoiled.outline) == ClothBox{{20.75_in, 0_in}, {40.75_in, 24_in}});
+    CHECK(spoiled.note == "cut wrong: ST");
+    CHECK(faultsOfJob(after).empty());
+}
+
+TEST_CASE("a spoiled piece is laid elsewhere, and what is cut stays where it is", "[table]") {
+    Job job = bench();
+    job.layouts[0].cuts[0].state = CutState::Cut;
+    job.layouts[0].cuts[1].state = CutState::Cut;
+    const Job after = withCutGoneWrong(job, 0, 1);
+    const Plan again = planAgain(after, inSteps(after.layouts[0]));
+    REQUIRE(again.kind == planner::Outcome::Kind::Fits);
+    CHECK(check(after, again.layout).empty());
+    const Cut *stays = found(again.layout, "seat", 1);
+    REQUIRE(stays);
+    CHECK((stays->x == 0.5_in && stays->y == 0_in && stays->state == CutState::Cut));
+    REQUIRE(found(again.layout, "seat", 2));
+    CHECK(found(again.layout, "seat", 2)->state == CutState::Planned);
+}
+
+TEST_CASE("a flaw frees what was locked on it, and what is cut stays cut", "[table]") {
+    Job job = bench();
+    job.layouts[0].cuts[0].state = CutState::Cut;
+    job.layouts[0].cuts[2].state = CutState::Locked;
+    const SheetOf sheet{job.cloths[0].id, {}};
+    const Job after =
+        withFlawFound(job, sheet, {ringOf(ClothBox{{10_in, 20_in}, {12_in, 30_in}}), "slub", {}}); // over both
+    CHECK(after.layouts[0].cuts[0].state == CutState::Cut);
+    CHECK(after.layouts[0].cuts[2].state == CutState::Planned);
+    CHECK(cutsOnFlaws(after, after.layouts[0]) == std::vector{2});
+}
+
+TEST_CASE("a flaw moves the piece that lies on it alone, where that takes no more cloth to buy", "[table]") {
+    const Job job = bench();
+    const Job after =
+        withFlawFound(job, {job.cloths[0].id, {}}, {ringOf(ClothBox{{21_in, 26_in}, {22_in, 27_in}}), "hole", {}});
+    const Plan again = planAgain(after, inSteps(after.layouts[0]));
+    REQUIRE(again.kind == planner::Outcome::Kind::Fits);
+    CHECK(check(after, again.layout).empty());
+    CHECK(std::all_of(again.layout.cuts.begin(), again.layout.cuts.end(),
+                      [](const Cut &cut) { return cut.state == CutState::Planned; }));
+    int moved = 0;
+    for (const Cut &before : after.layouts[0].cuts) {
+        const Cut *now = found(again.layout, before.panel, before.copy);
+        REQUIRE(now);
+        if (now->x != before.x || now->y != before.y) ++moved;
+    }
+    CHECK(moved <= 1);
+}
+
+TEST_CASE("a panel that is cut keeps its allowances when the panel's own change", "[table]") {
+    Job job = bench();
+    job.layouts[0].cuts[0].state = CutState::Cut;
+    Job wider = job;
+    for (auto &allowance : wider.panels[0].allow) allowance = 1_in;
+    const Job after = withLayoutsFollowing(job, wider);
+    const auto width = [&](int cut) {
+        return boxOnCloth(after, after.layouts[0], after.layouts[0].cuts[std::size_t(cut)]).width();
+    };
+    CHECK(width(0) == 20_in);
+    CHECK(width(1) == 21_in);
+}
