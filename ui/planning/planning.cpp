@@ -1,6 +1,7 @@
 #include "ui/planning/planning.h"
 
 #include "core/planner/plan.h"
+#include "core/table/plan_again.h"
 #include "ui/text/words.h"
 
 #include <QMetaObject>
@@ -44,7 +45,7 @@ Planning::~Planning() {
     m_threads->join();
 }
 
-void Planning::start(const PlanOptions &options) {
+void Planning::begin(const PlanOptions &options, bool staying) {
     if (m_run) return;
     m_threads->join();
     auto run = std::make_shared<Run>();
@@ -65,8 +66,8 @@ void Planning::start(const PlanOptions &options) {
         });
         if (progress.better) queue([this, still, layout = *progress.better] { found(still, layout); });
     };
-    m_threads->all.emplace_back([this, queue, run] {
-        const Plan result = plan(run->job, run->options);
+    m_threads->all.emplace_back([this, queue, run, staying] {
+        const Plan result = staying ? planAgain(run->job, run->options) : plan(run->job, run->options);
         if (!run->stopped) queue([this, run, result] { ended(run, result); });
         run->options.report = nullptr;
     });

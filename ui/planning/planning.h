@@ -22,7 +22,9 @@ public:
     ~Planning() override;
 
     bool isRunning() const { return m_run != nullptr; }
-    void start(const PlanOptions &options);
+    void start(const PlanOptions &options) { begin(options, false); }
+    /// What is left once cutting has begun: pieces stay where they lie, where that takes no more cloth.
+    void startAgain(const PlanOptions &options) { begin(options, true); }
     /// Ends with what has been found so far; at once.
     void stop();
 
@@ -34,6 +36,7 @@ Q_SIGNALS:
 
 private:
     struct Run;
+    void begin(const PlanOptions &options, bool staying);
     void found(const std::shared_ptr<Run> &run, const Layout &layout);
     void ended(const std::shared_ptr<Run> &run, const Plan &plan);
     void keep(const Layout &layout);

@@ -1,6 +1,7 @@
 #include "ui/settings/preferences.h"
 
 #include <QFileInfo>
+#include <QLocale>
 
 #include <algorithm>
 
@@ -42,5 +43,38 @@ void Preferences::setGeometry(const QByteArray &geometry) { m_settings.setValue(
 QString Preferences::folder() const { return QFileInfo(m_settings.fileName()).absolutePath(); }
 bool Preferences::paneShown(const QString &name) const { return m_settings.value(u"pane/"_s + name, true).toBool(); }
 void Preferences::setPaneShown(const QString &name, bool shown) { m_settings.setValue(u"pane/"_s + name, shown); }
+
+Paper Preferences::paper() const {
+    const Paper usual = QLocale().measurementSystem() == QLocale::ImperialUSSystem ? Paper::Letter : Paper::A4;
+    return paperNamed(m_settings.value(u"paper"_s).toString().toStdString()).value_or(usual);
+}
+
+void Preferences::setPaper(Paper paper) { m_settings.setValue(u"paper"_s, QString::fromStdString(nameOf(paper))); }
+
+LabelGrid Preferences::labelGrid() const {
+    const QStringList kept = m_settings.value(u"labels"_s).toStringList();
+    if (kept.size() != 10) return slipsOn(paper() == Paper::Letter ? Paper::Letter : Paper::A4);
+    const auto length = [&](int i) { return Length::ticks(kept[i].toLongLong()); };
+    const LabelGrid grid{paperNamed(kept[0].toStdString()).value_or(Paper::Letter),
+                         kept[1].toInt(),
+                         kept[2].toInt(),
+                         length(3),
+                         length(4),
+                         length(5),
+                         length(6),
+                         length(7),
+                         length(8),
+                         kept[9] == u"cut"_s};
+    return faultOf(grid) ? slipsOn(grid.paper) : grid;
+}
+
+void Preferences::setLabelGrid(const LabelGrid &grid) {
+    QStringList kept = {QString::fromStdString(nameOf(grid.paper)), QString::number(grid.columns),
+                        QString::number(grid.rows)};
+    for (Length length : {grid.width, grid.height, grid.fromLeft, grid.fromTop, grid.everyAcross, grid.everyDown})
+        kept << QString::number(length.ticks());
+    kept << (grid.toCut ? u"cut"_s : u"label"_s);
+    m_settings.setValue(u"labels"_s, kept);
+}
 
 } // namespace boltwright::ui

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "core/paper/labels.h"
+
 #include <QSettings>
 #include <QStringList>
 
@@ -32,6 +34,10 @@ public:
     QString folder() const; ///< where the shop's own files lie, beside the preferences
     bool paneShown(const QString &name) const;
     void setPaneShown(const QString &name, bool shown);
+    Paper paper() const; ///< A4 where the system measures in millimetres, else Letter
+    void setPaper(Paper paper);
+    LabelGrid labelGrid() const; ///< slips on plain paper until another was used
+    void setLabelGrid(const LabelGrid &grid);
 
 private:
     mutable QSettings m_settings;

@@ -3,6 +3,7 @@
 #include "core/edit/moves.h"
 #include "core/figures/figures.h"
 #include "core/rules/settle.h"
+#include "core/table/at_table.h"
 #include "ui/text/words.h"
 
 #include <algorithm>
@@ -22,8 +23,9 @@ void LayoutDeeds::turn() {
     if (cut < 0) return;
     const Layout &layout = m_document.laidLayout();
     const Cut &own = layout.cuts[std::size_t(cut)];
-    if (own.state != CutState::Planned) {
-        Q_EMIT refused(tr("It stays where it is: unlock it first."));
+    if (!mayMove(own)) {
+        Q_EMIT refused(own.state == CutState::Cut ? tr("%1 is already cut.").arg(markOf(own.panel))
+                                                  : tr("It stays where it is: unlock it first."));
         return;
     }
     const auto turns = turnsByHand(m_document.job(), own);
@@ -42,17 +44,24 @@ QString LayoutDeeds::called(const std::vector<int> &cuts) const {
     return markOf(m_document.laidLayout().cuts[std::size_t(cuts.front())].panel);
 }
 
-void LayoutDeeds::setState(CutState state, const QString &text) {
+void LayoutDeeds::setState(const std::vector<int> &cuts, CutState state, const QString &text) {
     Layout layout = m_document.laidLayout();
-    for (int cut : m_document.selectedCuts()) layout = withCutState(std::move(layout), cut, state);
+    for (int cut : cuts) layout = withCutState(std::move(layout), cut, state);
     m_document.changeLayout(std::move(layout), text);
 }
 
 void LayoutDeeds::toggleLock() {
-    const auto cuts = m_document.selectedCuts();
+    std::vector<int> cuts = m_document.selectedCuts();
     if (cuts.empty()) return;
-    const bool locked = m_document.laidLayout().cuts[std::size_t(cuts.front())].state == CutState::Locked;
-    setState(locked ? CutState::Planned : CutState::Locked,
+    const Layout &layout = m_document.laidLayout();
+    const QString name = called(cuts);
+    std::erase_if(cuts, [&](int cut) { return layout.cuts[std::size_t(cut)].state == CutState::Cut; });
+    if (cuts.empty()) {
+        Q_EMIT refused(tr("%1: already cut.").arg(name));
+        return;
+    }
+    const bool locked = layout.cuts[std::size_t(cuts.front())].state == CutState::Locked;
+    setState(cuts, locked ? CutState::Planned : CutState::Locked,
              locked ? tr("Unlock %1").arg(called(cuts)) : tr("Lock %1").arg(called(cuts)));
 }
 
@@ -60,8 +69,31 @@ void LayoutDeeds::toggleCut() {
     const auto cuts = m_document.selectedCuts();
     if (cuts.empty()) return;
     const bool isCut = m_document.laidLayout().cuts[std::size_t(cuts.front())].state == CutState::Cut;
-    setState(isCut ? CutState::Planned : CutState::Cut,
+    setState(cuts, isCut ? CutState::Planned : CutState::Cut,
              isCut ? tr("%1 not cut yet").arg(called(cuts)) : tr("%1 cut").arg(called(cuts)));
+}
+
+/// One step of the history: the layout on the table is kept, then the job changes.
+void LayoutDeeds::changeAtTable(const QString &text, const std::function<Job()> &after) {
+    if (m_document.job().layouts.empty()) return;
+    QUndoStack *history = m_document.history();
+    history->beginMacro(text);
+    m_document.keepLayout(tr("Before: %1").arg(text));
+    m_document.changeJob(after(), text);
+    history->endMacro();
+    Q_EMIT hasToBePlannedAgain(m_document.layoutIndex() - 1);
+}
+
+void LayoutDeeds::cutWentWrong() {
+    const int cut = m_document.selectedCut();
+    if (cut < 0) return;
+    const QString mark = markOf(m_document.laidLayout().cuts[std::size_t(cut)].panel);
+    changeAtTable(tr("%1 cut wrong").arg(mark),
+                  [&] { return withCutGoneWrong(m_document.job(), m_document.layoutIndex(), cut); });
+}
+
+void LayoutDeeds::enterFlaw(const SheetOf &sheet, const Flaw &flaw) {
+    changeAtTable(tr("flaw found"), [&] { return withFlawFound(m_document.job(), sheet, flaw); });
 }
 
 void LayoutDeeds::putAside() {

@@ -17,6 +17,7 @@
 #include "ui/drawing/table_frame.h"
 #include "ui/forms/cloth_form.h"
 #include "ui/forms/cloth_questions_page.h"
+#include "ui/forms/flaw_form.h"
 #include "ui/forms/job_card_form.h"
 #include "ui/forms/panel_table.h"
 #include "ui/forms/piece_form_page.h"
@@ -28,6 +29,7 @@
 #include "ui/panes/standing_pane.h"
 #include "ui/piece/covered_piece_view.h"
 #include "ui/planning/planning.h"
+#include "ui/printing/print_page.h"
 #include "ui/settings/preferences.h"
 #include "ui/shop/rules_page.h"
 #include "ui/shop/shop.h"
@@ -59,6 +61,8 @@
 #include <QTextBrowser>
 #include <QThread>
 #include <QToolButton>
+
+#include <utility>
 
 using namespace Qt::StringLiterals;
 
@@ -142,6 +146,7 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     wireCanvas();
     wireTools();
     wirePlanning();
+    wireTable();
     connect(m_document, &JobDocument::changed, this, [this](Changes changes) {
         if (changes & (Change::Card | Change::File | Change::NewJob | Change::Cloths)) refreshTitle();
         refreshActions();
@@ -250,6 +255,7 @@ void MainWindow::wireActions() {
     on(ActionId::Open, [this] { m_files->openAsking(); });
     on(ActionId::Save, [this] { m_files->save(); });
     on(ActionId::SaveAs, [this] { m_files->saveAs(); });
+    on(ActionId::Print, [this] { showPrint(); });
     on(ActionId::Quit, [this] { close(); });
     on(ActionId::Undo, [this] {
         m_planning->stop();
@@ -301,6 +307,8 @@ void MainWindow::wireActions() {
     onPanel(ActionId::PushToCutEnd, &LayoutDeeds::pushToTheCutEnd);
     onPanel(ActionId::Lock, &LayoutDeeds::toggleLock);
     onPanel(ActionId::MarkCut, &LayoutDeeds::toggleCut);
+    onPanel(ActionId::CutWrong, &LayoutDeeds::cutWentWrong);
+    on(ActionId::FlawFound, [this] { showFlawForm(); });
     onPanel(ActionId::PutAside, &LayoutDeeds::putAside);
     onPanel(ActionId::LayDown, &LayoutDeeds::layDown);
     on(ActionId::ZoomIn, [this] { m_canvas->zoomBy(1.25); });
@@ -335,8 +343,8 @@ void MainWindow::wireActions() {
     on(ActionId::About, [this] { showAbout(); });
     // Single letters belong to the table alone, so that they can be typed everywhere else.
     for (ActionId id : {ActionId::Turn, ActionId::HeadToFoot, ActionId::ChangePlaces, ActionId::PushToCutEnd,
-                        ActionId::Lock, ActionId::MarkCut, ActionId::PutAside, ActionId::LayDown, ActionId::AllPanels,
-                        ActionId::Hand, ActionId::Tape, ActionId::Chalk, ActionId::Notes}) {
+                        ActionId::Lock, ActionId::MarkCut, ActionId::CutWrong, ActionId::PutAside, ActionId::LayDown,
+                        ActionId::AllPanels, ActionId::Hand, ActionId::Tape, ActionId::Chalk, ActionId::Notes}) {
         (*m_actions)[id]->setShortcutContext(Qt::WidgetWithChildrenShortcut);
         m_canvas->addAction((*m_actions)[id]);
     }
@@ -474,6 +482,41 @@ void MainWindow::showOutlines() {
     (*m_actions)[ActionId::Outlines]->setChecked(true);
     m_outlines->open();
 }
+
+void MainWindow::showPrint() {
+    m_planning->stop();
+    m_sheet->show(tr("Print"), new PrintPage(*m_document, m_preferences));
+}
+
+void MainWindow::showFlawForm() {
+    m_planning->stop();
+    auto *form = new FlawForm(*m_document);
+    connect(form, &FlawForm::found, this, [this](const SheetOf &sheet, const Flaw &flaw) {
+        m_sheet->close();
+        m_deeds->enterFlaw(sheet, flaw);
+    });
+    m_sheet->show(tr("Flaw found"), form);
+}
+
+/// What happens at the table is planned around at once; then a fresh sheet is offered.
+void MainWindow::wireTable() {
+    connect(m_deeds, &LayoutDeeds::hasToBePlannedAgain, this, [this](int before) {
+        m_layBefore = before;
+        m_planning->startAgain(*m_planOptions);
+    });
+    connect(m_planning, &Planning::finished, this, [this](const QString &, bool fits) {
+        const int before = std::exchange(m_layBefore, -1);
+        if (before < 0 || !fits) return;
+        const auto printChanges = [this, before] {
+            auto *page = new PrintPage(*m_document, m_preferences);
+            page->showChangesFrom(before);
+            m_sheet->show(tr("Print"), page);
+        };
+        m_notice->say(tr("What is left is planned again; what is cut stays where it was."),
+                      {{tr("Print what has changed"), printChanges}});
+    });
+}
+
 void MainWindow::showJobCard() { m_sheet->show(tr("Job card"), new JobCardForm(*m_document)); }
 
 template <class Page>
@@ -519,8 +562,10 @@ void MainWindow::refreshActions() {
     const int cut = m_document->selectedCut();
     const Layout &layout = m_document->layout();
     const bool any = cut >= 0;
-    for (ActionId id : {ActionId::Turn, ActionId::HeadToFoot, ActionId::Lock, ActionId::MarkCut, ActionId::PutAside})
+    for (ActionId id : {ActionId::Turn, ActionId::HeadToFoot, ActionId::Lock, ActionId::MarkCut, ActionId::CutWrong,
+                        ActionId::PutAside})
         (*m_actions)[id]->setEnabled(any);
+    for (ActionId id : {ActionId::Print, ActionId::FlawFound}) (*m_actions)[id]->setEnabled(!layout.cuts.empty());
     (*m_actions)[ActionId::ChangePlaces]->setEnabled(m_document->selectedCuts().size() == 2);
     for (ActionId id : {ActionId::PushToCutEnd, ActionId::AllPanels, ActionId::NextPanel, ActionId::PreviousPanel,
                         ActionId::AlsoNextPanel, ActionId::AlsoPreviousPanel})

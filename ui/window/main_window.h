@@ -71,6 +71,8 @@ public:
     void showTrimmings();
     TrimmingWatch &trimmings() { return *m_trimmings; }
     Shop &shop() { return *m_shop; }
+    void showPrint();
+    void showFlawForm();
 
 protected:
     void closeEvent(QCloseEvent *event) override;
@@ -86,6 +88,7 @@ private:
     void wireTools();
     void wirePlanning();
     void showWide(const QString &title, QWidget *page); ///< with the panes at both sides out of the way
+    void wireTable();
     template <class Page>
     void showQuestion(const QString &title, Page *page);
     void refreshRecent();
@@ -126,6 +129,7 @@ private:
     QProgressBar *m_progress = nullptr;
     QPushButton *m_planButton = nullptr;
     QMenu *m_recentMenu = nullptr;
+    int m_layBefore = -1; ///< the layout that lay on the table before planning had to begin again; -1: none
     bool m_begun = false; ///< the start page has been left
 };
 
