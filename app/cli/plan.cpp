@@ -179,6 +179,7 @@ Exit runPlan(const PlanArguments &arguments) {
     if (fits) {
         plan.layout.name = freeName(*job);
         plan.layout.madeBy = "plan";
+        for (Layout &before : planned.layouts) before.onTable = false; // what has just been made is what one looks at
         planned.layouts.push_back(plan.layout);
         if (const auto saved = saveUnlessChanged(*job, planned, arguments); !saved) return inputIsWrong(saved.error());
     }

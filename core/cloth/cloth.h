@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/cloth/pattern.h"
+#include "core/cloth/picture.h"
 #include "core/geometry/polygon.h"
 
 #include <optional>
@@ -60,6 +61,7 @@ struct Remnant {
     Markings markings;
     std::string lot;                 ///< dye lot; empty: not told
     std::optional<ClothPoint> motif; ///< where a motif sits on this remnant; none: as the pattern says
+    std::optional<RemnantPhoto> photo;
     Kept kept;
     bool operator==(const Remnant &) const = default;
 };
@@ -101,6 +103,7 @@ struct Cloth {
     /// down). Shown and warned of; cuts are laid as if the cloth were square.
     Length bow, skew;
     std::vector<ClothAnswer> asked;
+    std::optional<ClothLook> look; ///< none: drawn in colours of the program's own
     Kept kept;
     bool operator==(const Cloth &) const = default;
 

@@ -1,6 +1,7 @@
 #include "core/files/job_file.h"
 
 #include "core/files/replace_file.h"
+#include "core/job/pictures.h"
 
 namespace boltwright {
 namespace {
@@ -15,11 +16,14 @@ Result<Job> loadJob(const std::filesystem::path &file) {
     if (!text) return fault(Fault{"not read: " + reasonOf(text.error())}.at(file.string()));
     auto job = readJob(*text);
     if (!job) return fault(job.error().at(file.string()));
+    beginPicturesAt(*job, std::filesystem::absolute(file).parent_path());
     return job;
 }
 
 Result<void> saveJob(const Job &job, const std::filesystem::path &file) {
-    auto saved = replaceFile(file, writeJob(job));
+    Job moved = job;
+    movePictures(moved, std::filesystem::absolute(file).parent_path());
+    auto saved = replaceFile(file, writeJob(moved));
     if (!saved) return fault(saved.error().at(file.string()));
     return saved;
 }

@@ -21,6 +21,7 @@ std::string writeJob(const Job &job);
 /// The same from a file; the error names the file first.
 Result<Job> loadJob(const std::filesystem::path &file);
 
+/// Names of picture files are written as seen from the job's folder where they lie in or below it, else whole.
 /// Replaces the file in one step: whatever happens, either the old or the new file is there, whole. Does not ask
 /// whether the job is right as input: nothing is lost because of a fault in it. Errors name the file and say why.
 Result<void> saveJob(const Job &job, const std::filesystem::path &file);

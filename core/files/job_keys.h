@@ -30,6 +30,51 @@ void keysOf(Io &io, JobCard &card) {
 }
 
 template <class Io>
+void keysOfPicture(Io &io, PictureSource &picture) {
+    io.may("file", picture.file, AsText{}, "");
+    io.may("data", picture.data, AsBytes{}, PictureBytes{});
+}
+
+template <class Io>
+void keysOf(Io &io, Swatch &swatch) {
+    keysOfPicture(io, swatch.picture);
+    io.may("corners", swatch.corners, AsPicturePoints{}, Swatch{}.corners);
+    io.may("motif", swatch.motif, AsPicturePoint{}, Swatch{}.motif);
+}
+
+template <class Io>
+void keysOf(Io &io, Band &band) {
+    io.must("from", band.from, AsLength{io.unit()});
+    io.must("width", band.width, AsLength{io.unit()});
+    io.must("colour", band.colour, AsColour{});
+}
+
+template <class Io>
+void keysOf(Io &io, ClothLook &look) {
+    io.may("ground", look.ground, AsColour{}, "");
+    io.may("colour", look.colour, AsColour{}, "");
+    io.maybe("figure", look.figure, AsWord{figureWords});
+    io.parts("bands", look.bands, Presence::Optional);
+    io.maybe("size", look.size, AsLength{io.unit()});
+    io.optionalPart("swatch", look.swatch);
+}
+
+template <class Io>
+void keysOf(Io &io, TapedLength &taped) {
+    io.must("from", taped.from, AsPoint<ClothFrame>{io.unit()});
+    io.must("to", taped.to, AsPoint<ClothFrame>{io.unit()});
+    io.must("taped", taped.taped, AsLength{io.unit()});
+}
+
+template <class Io>
+void keysOf(Io &io, RemnantPhoto &photo) {
+    keysOfPicture(io, photo.picture);
+    io.must("points", photo.points, AsPicturePoints{});
+    io.must("at", photo.at, AsRing<ClothFrame>{io.unit()});
+    io.parts("taped", photo.taped, Presence::Optional);
+}
+
+template <class Io>
 void keysOf(Io &io, Flaw &flaw) {
     io.must("outline", flaw.outline, AsRing<ClothFrame>{io.unit()});
     io.may("note", flaw.note, AsText{}, "");
@@ -66,6 +111,7 @@ void keysOf(Io &io, Remnant &remnant) {
     io.parts("pinned_notes", remnant.markings.notes, Presence::Optional);
     io.may("lot", remnant.lot, AsText{}, "");
     io.maybe("motif", remnant.motif, AsPoint<ClothFrame>{io.unit()});
+    io.optionalPart("photo", remnant.photo);
 }
 
 template <class Io>
@@ -105,6 +151,7 @@ void keysOf(Io &io, Cloth &cloth) {
     io.may("bow", cloth.bow, AsLength{io.unit()}, Length{});
     io.may("skew", cloth.skew, AsLength{io.unit()}, Length{});
     io.parts("asked", cloth.asked, Presence::Optional);
+    io.optionalPart("look", cloth.look);
 }
 
 template <class Io>
@@ -258,6 +305,7 @@ void keysOf(Io &io, Layout &layout) {
     io.parts("cuts", layout.cuts, Presence::Required);
     io.parts("left_out", layout.leftOut, Presence::Optional);
     io.parts("conceded", layout.conceded, Presence::Optional);
+    io.may("on_table", layout.onTable, AsFlag{}, false);
 }
 
 template <class Io>

@@ -122,6 +122,66 @@ Json AsAmount::print(double amount) const {
     return Json::ofNumber(std::string(text.data(), end));
 }
 
+Read<std::string> AsColour::read(const Json &json) const {
+    if (json.is(Kind::Text) && json.text.empty()) return json.text;
+    if (json.is(Kind::Text) && json.text.size() == 7 && json.text[0] == '#' &&
+        json.text.find_first_not_of("0123456789abcdefABCDEF", 1) == std::string::npos)
+        return json.text;
+    return wrong(json, "is no colour; write one such as \"#a7b0ad\"");
+}
+
+Read<PictureBytes> AsBytes::read(const Json &json) const {
+    if (json.is(Kind::Text)) return PictureBytes(json.text);
+    return wrong(json, "is no picture; write its bytes as base64 text");
+}
+
+namespace {
+
+std::optional<double> shareIn(const Json &json) {
+    if (!json.is(Kind::Number)) return std::nullopt;
+    const auto number = numberIn<double>(json.text);
+    // Beyond its edge is a place too, but not a mile beyond.
+    return number && std::isfinite(*number) && std::abs(*number) <= 100 ? number : std::nullopt;
+}
+
+/// Whole millionths are printed alike by every machine.
+Json shareOf(double share) {
+    const long long millionths = std::llround(share * 1e6);
+    std::string text = fmt::format("{}{}.{:06}", millionths < 0 ? "-" : "", std::abs(millionths) / 1'000'000,
+                                   std::abs(millionths) % 1'000'000);
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') text.pop_back();
+    return Json::ofNumber(text);
+}
+
+} // namespace
+
+Read<PicturePoint> AsPicturePoint::read(const Json &json) const {
+    if (json.is(Kind::List) && json.items.size() == 2)
+        if (const auto right = shareIn(json.items[0]), down = shareIn(json.items[1]); right && down)
+            return PicturePoint{*right, *down};
+    return wrong(json, "is no place in a picture; write [0.25, 0.5] for a quarter from the left and half way down");
+}
+
+Json AsPicturePoint::print(PicturePoint point) const { return Json::list({shareOf(point.right), shareOf(point.down)}); }
+
+Read<std::vector<PicturePoint>> AsPicturePoints::read(const Json &json) const {
+    if (!json.is(Kind::List) || json.items.size() != 4) return wrong(json, "are not four places in a picture");
+    std::vector<PicturePoint> points;
+    for (std::size_t i = 0; i < json.items.size(); ++i) {
+        const auto point = AsPicturePoint{}.read(json.items[i]);
+        if (!point) return tl::unexpected(Misread{fmt::format("[{}]", i) + point.error().where, point.error().what});
+        points.push_back(*point);
+    }
+    return points;
+}
+
+Json AsPicturePoints::print(const std::vector<PicturePoint> &points) const {
+    std::vector<Json> items;
+    for (const PicturePoint &point : points) items.push_back(AsPicturePoint{}.print(point));
+    return Json::list(std::move(items));
+}
+
 Read<Turn> AsTurn::read(const Json &json) const {
     if (const auto number = AsWhole{}.read(json))
         if (const auto turn = turnOf(*number)) return *turn;

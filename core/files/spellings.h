@@ -35,6 +35,26 @@ struct AsAmount {
     Read<double> read(const Json &) const;
     Json print(double amount) const;
 };
+/// "#rrggbb"; empty: one of the program's own.
+struct AsColour {
+    Read<std::string> read(const Json &) const;
+    Json print(const std::string &colour) const { return Json::ofText(colour); }
+};
+/// A picture file's bytes as base64.
+struct AsBytes {
+    Read<PictureBytes> read(const Json &) const;
+    Json print(const PictureBytes &bytes) const { return Json::ofText(bytes.base64()); }
+};
+/// [right, down], to a millionth.
+struct AsPicturePoint {
+    Read<PicturePoint> read(const Json &) const;
+    Json print(PicturePoint point) const;
+};
+/// Four of them.
+struct AsPicturePoints {
+    Read<std::vector<PicturePoint>> read(const Json &) const;
+    Json print(const std::vector<PicturePoint> &points) const;
+};
 struct AsTurn {
     Read<Turn> read(const Json &) const;
     Json print(Turn turn) const { return Json::ofNumber(std::to_string(degrees(turn))); }
@@ -139,6 +159,8 @@ inline constexpr std::array<Word<ChalkLine::Runs>, 2> chalkWords = {
     {{"across", ChalkLine::Runs::Across}, {"along", ChalkLine::Runs::Along}}};
 inline constexpr std::array<Word<Way>, 2> wayWords = {{{"one", Way::One}, {"two", Way::Two}}};
 inline constexpr std::array<Word<PatternUp>, 2> upWords = {{{"roll", PatternUp::Roll}, {"across", PatternUp::Across}}};
+inline constexpr std::array<Word<Figure>, 3> figureWords = {
+    {{"stripes", Figure::Stripes}, {"spots", Figure::Spots}, {"sprig", Figure::Sprig}}};
 inline constexpr std::array<Word<Run>, 5> runWords = {{{"up-roll", Run::UpRoll},
                                                        {"down-roll", Run::DownRoll},
                                                        {"railroad", Run::Railroad},

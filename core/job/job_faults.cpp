@@ -116,6 +116,22 @@ void faultsOfPrice(Faults &faults, const KeyPath &where, const Price &price) {
         faults.add(where.key("amount"), fmt::format("{} is no price; write zero or more", price.amount));
 }
 
+void faultsOfLook(Faults &faults, const KeyPath &where, const ClothLook &look) {
+    if (look.size) faults.needPositive(where.key("size"), *look.size);
+    for (std::size_t i = 0; i < look.bands.size(); ++i)
+        faults.needPositive(where.item("bands", i).key("width"), look.bands[i].width);
+}
+
+void faultsOfPhoto(Faults &faults, const KeyPath &where, const RemnantPhoto &photo) {
+    if (photo.at.size() != 4)
+        faults.add(where.key("at"),
+                   fmt::format("{} places; give the four at which the picture's points lie", photo.at.size()));
+    else
+        needOutline(faults, where.key("at"), photo.at);
+    for (std::size_t i = 0; i < photo.taped.size(); ++i)
+        faults.needPositive(where.item("taped", i).key("taped"), photo.taped[i].taped);
+}
+
 void faultsOfCloth(Faults &faults, const KeyPath &where, const Cloth &cloth) {
     if (cloth.bolt && !cloth.remnants.empty()) faults.add(where, "it has a bolt and remnants; make two cloths of them");
     if (!cloth.bolt && cloth.remnants.empty())
@@ -129,10 +145,12 @@ void faultsOfCloth(Faults &faults, const KeyPath &where, const Cloth &cloth) {
         const KeyPath place = where.item("remnants", i, remnant.id);
         needOutline(faults, place.key("outline"), remnant.outline);
         faultsOfFlaws(faults, place, remnant.flaws);
+        if (remnant.photo) faultsOfPhoto(faults, place.key("photo"), *remnant.photo);
     }
     if (cloth.pattern) faultsOfPattern(faults, where.key("pattern"), *cloth.pattern);
     if (cloth.price) faultsOfPrice(faults, where.key("price"), *cloth.price);
     faults.needNoSign(where.key("bow"), cloth.bow);
+    if (cloth.look) faultsOfLook(faults, where.key("look"), *cloth.look);
 }
 
 // Panels

@@ -64,6 +64,8 @@ struct Layout {
     std::vector<Cut> cuts;
     std::vector<LeftOut> leftOut;
     std::vector<Concession> conceded;
+    /// In a file: the one that lay on the table when it was written, where that is not the last.
+    bool onTable = false;
     Kept kept;
     bool operator==(const Layout &) const = default;
 };

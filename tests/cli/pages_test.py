@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 """boltwright draw, sheet and client: a picture, a sheet to cut from, a page for the client."""
-import re, unittest, xml.etree.ElementTree
+import re, shutil, subprocess, unittest, xml.etree.ElementTree
 
 from boltwright import SAMPLES, ProgramTest, bench, run
 
@@ -50,6 +50,55 @@ class Pages(ProgramTest):
         answer = run("draw", file, "--out", out)
         self.assertIn("do not cut from this", answer.stderr)
         self.assertTrue(out.exists())
+
+    def photographed(self, taped):
+        """The bench on a remnant that was measured in a photograph which is long gone."""
+        job = bench()
+        corners = [[0, 0], [60, 0], [60, 50], [0, 50]]
+        photo = {"file": "gone.jpg", "points": [[0, 0], [1, 0], [1, 1], [0, 1]], "at": corners}
+        if taped:
+            photo["taped"] = [{"from": [0, 1], "to": [60, 1], "taped": 60}, {"from": [1, 0], "to": [1, 50], "taped": 50}]
+        job["cloths"] = [{"id": "body", "remnants": [{"id": "A", "outline": corners, "photo": photo}]}]
+        return self.planned(job)
+
+    def test_nothing_is_cut_by_a_photograph_alone(self):
+        file = self.photographed(taped=False)
+        for name in ("sheet.pdf", "sheet.csv"):
+            out = self.folder / name
+            self.assert_one_line(run("sheet", file, "--out", out), name, "remnant A", "photograph only", "tape two lengths")
+            self.assertFalse(out.exists())
+        # A picture and the client's page are nothing to cut by.
+        self.assertEqual(run("draw", file, "--out", self.folder / "x.png").returncode, 0)
+        self.assertEqual(run("client", file, "--out", self.folder / "x.pdf", "--seconds", 0).returncode, 0)
+
+    def test_two_taped_lengths_open_the_sheet(self):
+        out = self.folder / "sheet.pdf"
+        self.assertEqual(run("sheet", self.photographed(taped=True), "--out", out).returncode, 0)
+        self.assertEqual(out.read_bytes()[:5], b"%PDF-")
+
+    def words_of(self, pdf):
+        if not shutil.which("pdftotext"): self.skipTest("pdftotext is not here, so the pages cannot be read")
+        text = subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True, check=True).stdout
+        return " ".join(text.split())
+
+    def test_trimmings_and_what_was_asked_of_the_cloth_are_printed(self):
+        job = bench()
+        # T7.4 of the trade notes: 36 in of half-inch heads side by side are 72 nails.
+        job["trimmings"] = [
+            {"kind": "nails", "name": "front edge", "edges": 36, "head": "1/2"},
+            {"kind": "welt", "edges": 60, "strip": 1.5, "run": "across", "from": "scraps", "shortest": 15}]
+        job["cloths"][0]["asked"] = [{"about": "fire", "said": "doubt", "note": "label comes with the bolt"}]
+        job["cloths"][0]["skew"] = 1
+        file = self.planned(job)
+        self.assertEqual(run("client", file, "--out", self.folder / "client.pdf").returncode, 0)
+        client = self.words_of(self.folder / "client.pdf")
+        for words in ("Nails (front edge): 72 with heads of", "What the cloth must be", "in doubt", "label comes with the bolt",
+                      "skew 1 in over the width", "local rules", "what is left over"):
+            self.assertIn(words, client)
+        self.assertEqual(run("sheet", file, "--out", self.folder / "sheet.pdf").returncode, 0)
+        sheet = self.words_of(self.folder / "sheet.pdf")
+        self.assertIn("Nails (front edge): 72", sheet)
+        self.assertNotIn("What the cloth must be", sheet)
 
     def test_every_sample_can_be_drawn_and_printed(self):
         for sample in SAMPLES:

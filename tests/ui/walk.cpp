@@ -1,21 +1,30 @@
 // Walks through the main job as a person would, with real mouse and key events, and writes a numbered picture of each
 // step: the pictures of README come from here.
-// `ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%] [answers]`; with `answers` the pages that answer a question
-// and the drawing of remnants, in place of the main job.
+// `ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%] [answers] [photograph]`; with `answers` the pages that answer
+// a question and the drawing of remnants, in place of the main job, with `photograph` only the second walk.
 
 #include "core/edit/cloth_edit.h"
+#include "core/edit/job_edit.h"
 #include "core/planner/plan.h"
+#include "tests/ui/synthetic_photo.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/answers/ask_page.h"
 #include "ui/answers/why_page.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/outline_bar.h"
 #include "ui/document/standing.h"
+#include "ui/drawing/table_frame.h"
+#include "ui/kept/kept_layouts.h"
+#include "ui/photo/remnant_page.h"
+#include "ui/photo/tape_page.h"
 #include "ui/window/look.h"
 #include "ui/window/over_sheet.h"
 
 #include <QApplication>
+#include <QComboBox>
 #include <QDir>
+#include <QLineEdit>
+#include <QPushButton>
 #include <QTableView>
 #include <QTest>
 
@@ -24,16 +33,23 @@
 using namespace Qt::StringLiterals;
 using namespace boltwright;
 using namespace boltwright::ui;
+using namespace boltwright::literals;
 
 namespace {
 
 class Walk {
 public:
-    Walk(MainWindow &window, const QString &folder) : m_window(window), m_folder(folder) { QDir().mkpath(folder); }
+    Walk(MainWindow &window, const QString &folder, const QString &before = {})
+        : m_window(window), m_folder(folder), m_before(before) {
+        QDir().mkpath(folder);
+    }
 
     void picture(const QString &what) {
         QTest::qWait(60);
-        m_window.grab().save(u"%1/%2-%3.png"_s.arg(m_folder).arg(++m_number, 2, 10, QLatin1Char('0')).arg(what));
+        // In few colours: a photograph in it would make the file ten times as large.
+        QImage picture = m_window.grab().toImage();
+        if (!m_before.isEmpty()) picture = picture.convertToFormat(QImage::Format_Indexed8, Qt::ThresholdDither);
+        picture.save(u"%1/%2%3-%4.png"_s.arg(m_folder, m_before).arg(++m_number, 2, 10, QLatin1Char('0')).arg(what));
     }
 
     void plan(std::int64_t steps) {
@@ -48,15 +64,15 @@ public:
 
 private:
     MainWindow &m_window;
-    QString m_folder;
+    QString m_folder, m_before;
     int m_number = 0;
 };
 
 /// Takes a panel by its middle and moves it by some pixels; the button stays down.
-QPoint takeAndMove(Canvas &canvas, int cut, QPoint by) {
+QPoint takeAndMove(Canvas &canvas, int cut, QPoint by, Qt::KeyboardModifiers with = {}) {
     const QPoint from = canvas.cutRect(cut).center().toPoint();
     QTest::mousePress(canvas.viewport(), Qt::LeftButton, {}, from);
-    for (int i = 1; i <= 6; ++i) moveMouse(canvas.viewport(), from + by * i / 6);
+    for (int i = 1; i <= 6; ++i) moveMouse(canvas.viewport(), from + by * i / 6, with);
     return from + by;
 }
 
@@ -145,6 +161,155 @@ void walkAnswers(MainWindow &window, const QString &folder, const QString &sampl
     });
 }
 
+// From a photograph to two layouts compared, on cloth and photograph that nobody made but this.
+
+const QPolygonF photographedCloth({{-890, -560}, {890, -560}, {890, 300}, {560, 560}, {-890, 560}});
+constexpr double stripe = 127; // millimetres: 5 in
+
+Camera aboveTheTable() {
+    Camera camera;
+    camera.tilt = 16;
+    camera.spin = -5;
+    camera.height = 2700;
+    return camera;
+}
+
+QPolygonF yardsticks() { return rectangleAt({-120, -20}, 914.4, 609.6); }
+
+QString photographIn(const QString &folder) {
+    const QString file = folder + u"/remnant.jpg"_s;
+    const QColor wood(0xE0, 0xB9, 0x5A);
+    photograph(aboveTheTable(),
+               {{photographedCloth, QColor(0xDD, 0xD3, 0xBA)},
+                {rectangleAt({520, -260}, 70, 46, 20), QColor(0x7E, 0x5B, 0x48)},
+                {rectangleAt({-120, -20 - 304.8 + 14}, 914.4, 28), wood},
+                {rectangleAt({-120, -20 + 304.8 - 14}, 914.4, 28), wood}},
+               0, stripe)
+        .save(file, "JPEG", 90);
+    return file;
+}
+
+/// A window bench of our own invention: back, seat and front band in one run of stripes, and two bolsters.
+Job windowBench() {
+    Job job = newJob(Unit::Inch);
+    job.card.title = "Window bench, landing";
+    job.card.client = "The Aldermoor Library";
+    Cloth &cloth = job.cloths.front();
+    cloth.name = "Striped remnant";
+    cloth.way = Way::Two;
+    cloth.pattern = Pattern{.across = 5_in, .along = {}, .drop = {}, .motif = {2.5_in, Length{}}, .kept = {}};
+    const auto panel = [](const char *id, const char *mark, const char *name, Length across, Length up, int count) {
+        Panel p;
+        p.id = id;
+        p.mark = mark;
+        p.name = name;
+        p.shape = Rectangle{across, up};
+        p.count = count;
+        p.allow.assign(4, 0.5_in);
+        p.allowMin.assign(4, std::nullopt);
+        return p;
+    };
+    Panel back = panel("inside-back", "IB", "Inside back", 26_in, 13_in, 1),
+          seat = panel("seat", "ST", "Seat", 26_in, 15_in, 1),
+          band = panel("band", "FB", "Front band", 26_in, 4.5_in, 1);
+    for (Panel *p : {&back, &seat}) p->motif = MotifWish{Centre::Across, {}, {}};
+    job.panels = {back, seat, band, panel("bolster", "BO", "Bolster", 19_in, 12_in, 2),
+                  panel("bolster-end", "BE", "Bolster end", 6_in, 6_in, 4)};
+    for (const auto &[from, to] : {std::pair("inside-back", "seat"), std::pair("seat", "band")}) {
+        Flow flow;
+        flow.from = {from, Bottom, {}, {}};
+        flow.to = {to, Top, {}, {}};
+        job.flows.push_back(flow);
+    }
+    return job;
+}
+
+void click(MarkedPicture &picture, QPointF at) {
+    QTest::mouseClick(&picture, Qt::LeftButton, {}, picture.toWidget(at).toPoint());
+}
+
+void press(QWidget &page, const QString &text) {
+    for (QPushButton *button : page.findChildren<QPushButton *>())
+        if (button->text() == text && button->isVisible()) QTest::mouseClick(button, Qt::LeftButton);
+    QTest::qWait(40);
+}
+
+void traceRemnant(Walk &walk, MainWindow &window, const QString &photo) {
+    window.actions()[ActionId::RemnantFromPhotograph]->trigger();
+    auto &page = *qobject_cast<RemnantPage *>(window.sheet().content());
+    page.openPicture(photo);
+    auto *known = page.findChild<QComboBox *>(u"known"_s);
+    known->setFocus();
+    QTest::keyClick(known, Qt::Key_Down); // from a sheet of Letter paper to a yardstick laid twice
+    for (const QPointF &corner : aboveTheTable().toPicture().map(yardsticks())) click(page.picture(), corner);
+    walk.picture(u"photograph"_s);
+    press(page, u"Trace the outline"_s);
+    const QTransform seen = aboveTheTable().toPicture() * straightened(page.find()).fromPhoto;
+    const QPolygonF outline = seen.map(photographedCloth);
+    for (const QPointF &corner : outline) click(page.picture(), corner);
+    click(page.picture(), outline.first());
+    press(page, u"Mark a flaw"_s);
+    for (const QPointF &corner : seen.map(rectangleAt({520, -260}, 90, 70, 20))) click(page.picture(), corner);
+    QTest::keyClick(&page.picture(), Qt::Key_Return, Qt::ControlModifier);
+    walk.picture(u"outline"_s);
+    press(page, u"Put it on the table"_s);
+}
+
+void tapeIt(Walk &walk, MainWindow &window) {
+    auto &page = *qobject_cast<TapePage *>(window.sheet().content());
+    const Remnant &remnant = window.document().job().cloths.front().remnants.front();
+    const QPolygonF corners = page.fromTable().map(onTable(remnant.outline));
+    for (const int corner : {0, 1, 0, 4}) click(page.picture(), corners[corner]);
+    for (const auto &[name, taped] : {std::pair(u"first length"_s, u"70 1/16"_s), {u"second length"_s, u"44 1/8"_s}}) {
+        auto *length = page.findChild<QLineEdit *>(name);
+        length->setFocus();
+        QTest::keyClicks(length, taped);
+        QTest::keyClick(length, Qt::Key_Return);
+    }
+    walk.picture(u"tape"_s);
+    press(page, u"Confirm the scale"_s);
+}
+
+void walkFromPhotograph(WindowFixture &fixture, MainWindow &window, const QString &folder) {
+    Walk walk(window, folder, u"photo-"_s);
+    window.document().startWith(windowBench());
+    traceRemnant(walk, window, photographIn(fixture.folder()));
+    tapeIt(walk, window);
+    window.showPanelTable();
+    walk.picture(u"panels"_s);
+    window.sheet().close();
+    walk.plan(3000);
+    walk.picture(u"planned"_s);
+    Canvas &canvas = window.canvas();
+    window.kept().keepButton()->setFocus();
+    QTest::keyClick(window.kept().keepButton(), Qt::Key_Space);
+    for (KeptCard *card : window.kept().cards())
+        if (!card->nameField()->isHidden()) {
+            QTest::keyClicks(card->nameField(), u"as planned"_s);
+            QTest::keyClick(card->nameField(), Qt::Key_Return);
+            break;
+        }
+    // The seat is dragged off its stripe, to see at once what becomes of the piece.
+    int seat = 0;
+    const auto &cuts = window.document().layout().cuts;
+    for (int i = 0; i < int(cuts.size()); ++i)
+        if (cuts[std::size_t(i)].panel == "seat") seat = i;
+    const QPoint at = takeAndMove(canvas, seat, QPoint(9, 17), Qt::AltModifier);
+    walk.picture(u"dragged"_s);
+    QTest::mouseRelease(canvas.viewport(), Qt::LeftButton, Qt::AltModifier, at);
+    QTest::qWait(400);
+    walk.picture(u"piece"_s);
+    // Compared with what was kept, by key alone.
+    for (KeptCard *card : window.kept().cards())
+        if (!card->isChecked()) {
+            card->setFocus();
+            QTest::keyClick(card, Qt::Key_C);
+            break;
+        }
+    walk.picture(u"compared"_s);
+    window.sheet().close();
+}
+
 } // namespace
 
 int main(int argc, char **argv) {
@@ -160,10 +325,12 @@ int main(int argc, char **argv) {
     QString sample = u"striped-settee"_s;
     auto look = Preferences::Look::Light;
     int text = 100;
-    bool answers = false;
+    bool answers = false, onlyPhotograph = false;
     for (const QString &argument : arguments.mid(2)) {
         const QStringList sides = argument.split(u'x');
-        if (argument == u"answers"_s)
+        if (argument == u"photograph"_s)
+            onlyPhotograph = true;
+        else if (argument == u"answers"_s)
             answers = true;
         else if (argument == u"dark"_s)
             look = Preferences::Look::Dark;
@@ -176,7 +343,12 @@ int main(int argc, char **argv) {
     }
     applyLook(application, look, text);
     MainWindow &window = fixture.show(size);
-    (answers ? walkAnswers : walk)(window, arguments[1], u":/boltwright/samples/%1.boltwright"_s.arg(sample));
+    const QString job = u":/boltwright/samples/%1.boltwright"_s.arg(sample);
+    if (answers)
+        walkAnswers(window, arguments[1], job);
+    else if (!onlyPhotograph)
+        walk(window, arguments[1], job);
+    if (!answers) walkFromPhotograph(fixture, window, arguments[1]);
     fixture.leave();
     return 0;
 }

@@ -13,6 +13,7 @@
 #include "ui/panes/standing_pane.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/sheet_table.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/over_sheet.h"
 

@@ -97,6 +97,7 @@ Table::Spacing Canvas::spacing() const {
 }
 
 void Canvas::arrange(bool fitting) {
+    m_layerValid = false; // before anything scrolls by it
     const SlipFonts fonts(font());
     const double trayHeight = m_trayWelcoming && m_tray.isEmpty() ? 56 : m_tray.height(fonts);
     const QRectF whole(viewport()->rect());
@@ -252,7 +253,19 @@ void Canvas::showSelection() {
 }
 
 void Canvas::resizeEvent(QResizeEvent *) { arrange(m_fitted); }
-void Canvas::scrollContentsBy(int, int) { layerStale(); }
+
+void Canvas::scrollContentsBy(int dx, int dy) {
+    const double ratio = devicePixelRatioF();
+    const QRect all = viewport()->rect();
+    if (!m_layerValid || ratio != std::floor(ratio) || std::abs(dx) > all.width() || std::abs(dy) > all.height()) {
+        layerStale();
+        return;
+    }
+    // What stays in sight is moved; only what comes into sight is painted.
+    m_layer.scroll(int(dx * ratio), int(dy * ratio), m_layer.rect());
+    for (const QRect &bare : QRegion(all) - QRegion(all.translated(dx, dy))) paintLayer(bare);
+    viewport()->update();
+}
 
 void Canvas::changeEvent(QEvent *event) {
     QAbstractScrollArea::changeEvent(event);

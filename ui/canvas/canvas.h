@@ -103,7 +103,8 @@ private:
     Table::Spacing spacing() const;
     QPointF scrolled() const;
 
-    void paintLayer();
+    void paintWholeLayer();
+    void paintLayer(const QRect &part); ///< viewport pixels
     void paintOffcuts(QPainter &painter);
     void paintStrips(QPainter &painter);
     void paintTapes(QPainter &painter);

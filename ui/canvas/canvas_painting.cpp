@@ -15,10 +15,11 @@ using namespace Qt::StringLiterals;
 namespace boltwright::ui {
 
 void Canvas::paintEvent(QPaintEvent *) {
-    if (!m_layerValid) paintLayer();
+    if (!m_layerValid) paintWholeLayer();
     QPainter painter(viewport());
     painter.drawPixmap(0, 0, m_layer);
     painter.setRenderHint(QPainter::Antialiasing);
+    paintMarkings(painter, false); // notes keep within the window, so they do not move with the layer
     paintHand(painter);
     paintTapes(painter);
     paintFlags(painter);
@@ -34,17 +35,23 @@ void Canvas::paintEvent(QPaintEvent *) {
     }
 }
 
-void Canvas::paintLayer() {
+void Canvas::paintWholeLayer() {
     const double ratio = devicePixelRatioF();
     const QSize size = viewport()->size() * ratio;
     if (m_layer.size() != size) m_layer = QPixmap(size);
     m_layer.setDevicePixelRatio(ratio);
+    paintLayer(viewport()->rect());
+    m_layerValid = true;
+}
+
+void Canvas::paintLayer(const QRect &part) {
     const Colours colours = coloursOf(palette());
     const SlipFonts fonts(font());
-    m_layer.fill(colours.table);
     QPainter painter(&m_layer);
+    painter.setClipRect(part);
+    painter.fillRect(part, colours.table);
     painter.setRenderHint(QPainter::Antialiasing);
-    const QRectF seen(viewport()->rect());
+    const QRectF seen(part);
     const bool calm = !m_table.panels().isEmpty();
     for (int i = 0; i < m_table.sheets().size(); ++i)
         drawSheet(painter, m_table.sheets()[i].picture, toViewport(i), seen, calm, colours);
@@ -66,8 +73,6 @@ void Canvas::paintLayer() {
         if (!isSelected(i)) paintPanel(i);
     for (auto i = selected.rbegin(); i != selected.rend(); ++i)
         if (*i < m_table.panels().size()) paintPanel(*i);
-    paintMarkings(painter, false);
-    m_layerValid = true;
 }
 
 void Canvas::showStrips(const QList<StripShown> &strips) {

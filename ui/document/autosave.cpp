@@ -64,7 +64,7 @@ void Autosave::writeNow() {
     const QString name = m_document.fileName();
     for (const QString &copy : {copyOf(name), fallbackCopyOf(name)}) {
         if (copy == fallbackCopyOf(name)) QDir().mkpath(QFileInfo(copy).absolutePath());
-        if (saveJob(m_document.job(), std::filesystem::path(QFile::encodeName(copy).toStdString()))) {
+        if (saveJob(m_document.jobToWrite(), std::filesystem::path(QFile::encodeName(copy).toStdString()))) {
             m_writtenFor = name;
             m_written = true;
             return;

@@ -10,6 +10,7 @@
 #include <QFileInfo>
 
 #include <algorithm>
+#include <utility>
 
 namespace boltwright::ui {
 
@@ -64,6 +65,8 @@ void JobDocument::adopt(Job job, const QString &fileName) {
     m_job = std::move(job);
     m_fileName = fileName;
     m_layoutIndex = std::max(0, int(m_job.layouts.size()) - 1);
+    for (std::size_t i = 0; i < m_job.layouts.size(); ++i)
+        if (std::exchange(m_job.layouts[i].onTable, false)) m_layoutIndex = int(i);
     m_preview.reset();
     m_selection.reset();
     m_alsoSelected.clear();
@@ -93,11 +96,17 @@ void JobDocument::recover(Job job, const QString &fileName) {
     Q_EMIT changed(Change::File);
 }
 
+Job JobDocument::jobToWrite() const {
+    Job job = m_job;
+    if (m_layoutIndex + 1 < int(job.layouts.size())) job.layouts[std::size_t(m_layoutIndex)].onTable = true;
+    return job;
+}
+
 Result<void> JobDocument::save() { return saveAs(m_fileName); }
 
 Result<void> JobDocument::saveAs(const QString &fileName) {
     const QString absolute = QFileInfo(fileName).absoluteFilePath();
-    auto saved = saveJob(m_job, pathOf(absolute));
+    auto saved = saveJob(jobToWrite(), pathOf(absolute));
     if (!saved) return saved;
     m_fileName = absolute;
     m_recovered = false;

@@ -79,6 +79,7 @@ public:
     Result<void> open(const QString &fileName);
     Result<void> save();
     Result<void> saveAs(const QString &fileName);
+    Job jobToWrite() const; ///< with a mark at the layout that is laid
     /// Takes a job that a crash left behind: it counts as unsaved under `fileName` (empty: never saved).
     void recover(Job job, const QString &fileName);
     /// The file's bytes differ from what was last read or written here.

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/job/job.h"
+#include "ui/drawing/cloth_pictures.h"
 #include "ui/drawing/colours.h"
 
 #include <QPainter>
@@ -25,6 +26,9 @@ struct SheetPicture {
     std::optional<Lattice> lattice;
     bool figureLooksUpTheRoll = true;
     int clothIndex = 0;
+    std::optional<ClothLook> look;
+    std::shared_ptr<const SwatchPicture> swatch; ///< drawn in place of the description
+    std::shared_ptr<const PhotoPicture> photo;   ///< drawn in place of both
 };
 
 /// `unrolled`: how much of a bolt without an end is shown.

@@ -76,7 +76,11 @@ QPalette paletteOf(const Colours &c) {
     return p;
 }
 
-ClothColours clothColours(int clothIndex, bool dark) {
+ClothColours clothColours(int clothIndex, bool dark) { return clothColours(std::nullopt, clothIndex, dark); }
+
+QColor byNight(const QColor &colour, bool dark) { return dark ? colour.darker(135) : colour; }
+
+ClothColours clothColours(const std::optional<ClothLook> &look, int clothIndex, bool dark) {
     struct Pair {
         QColor ground, figure;
     };
@@ -87,10 +91,12 @@ ClothColours clothColours(int clothIndex, bool dark) {
         {QColor(0xE8, 0xD9, 0xC8), QColor(0xBE, 0x99, 0x78)}, // sand with clay
         {QColor(0xD3, 0xDC, 0xE3), QColor(0x8B, 0xA1, 0xB5)}, // mist with blue
     }};
-    const Pair &pair = pairs[std::size_t(clothIndex) % pairs.size()];
+    Pair pair = pairs[std::size_t(clothIndex) % pairs.size()];
+    if (look && !look->ground.empty()) pair.ground = QColor(QString::fromStdString(look->ground));
+    if (look && !look->colour.empty()) pair.figure = QColor(QString::fromStdString(look->colour));
     ClothColours c;
-    c.ground = dark ? pair.ground.darker(135) : pair.ground;
-    c.figure = dark ? pair.figure.darker(135) : pair.figure;
+    c.ground = byNight(pair.ground, dark);
+    c.figure = byNight(pair.figure, dark);
     c.selvage = c.ground.darker(112);
     c.flaw = QColor(0x9A, 0x3B, 0x2F);
     c.edge = c.ground.darker(150);

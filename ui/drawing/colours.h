@@ -1,5 +1,7 @@
 #pragma once
 
+#include "core/cloth/picture.h"
+
 #include <QColor>
 #include <QPalette>
 
@@ -31,11 +33,15 @@ Colours coloursOf(const QPalette &palette);
 /// The palette that makes Qt's own widgets follow the set.
 QPalette paletteOf(const Colours &colours);
 
-/// The colours of the cloth itself, calm so that panels stand out on them. The format says nothing of colour, so each
-/// cloth of a job has a pair of its own, by its place in the job.
+/// The colours of the cloth itself, calm so that panels stand out on them. Where nobody has told its colours, a
+/// cloth has a pair of the program's own, by its place in the job.
 struct ClothColours {
     QColor ground, figure, selvage, flaw, edge;
 };
 ClothColours clothColours(int clothIndex, bool dark);
+/// A colour of cloth in a dark window: the lamp is dimmed, the cloth stays what it is.
+QColor byNight(const QColor &colour, bool dark);
+/// The same for a cloth whose own colours may be told.
+ClothColours clothColours(const std::optional<ClothLook> &look, int clothIndex, bool dark);
 
 } // namespace boltwright::ui

@@ -1,9 +1,11 @@
 #include "ui/forms/cloth_form.h"
 
 #include "core/edit/job_edit.h"
+#include "core/rules/photo_scale.h"
 #include "core/trimmings/bow_and_skew.h"
 #include "core/trimmings/repeat.h"
 #include "ui/drawing/colours.h"
+#include "ui/forms/cloth_look_rows.h"
 #include "ui/forms/sheet_form.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
@@ -229,9 +231,28 @@ void ClothForm::fill(QFormLayout *form) {
     form->addRow(tr("Its top points"), up);
     fillPattern(form);
     if (cloth().bolt) fillSquareness(form);
+    fillLook(form);
     fillPrice(form);
     if (!cloth().bolt) return;
     form->addRow(sheetForm({cloth().id, {}}));
+}
+
+void ClothForm::showCloth(int index) {
+    m_index = index;
+    refill();
+}
+
+void ClothForm::fillLook(QFormLayout *form) {
+    const auto changeLook = [this](const QString &step, const std::function<void(ClothLook &)> &how) {
+        change(
+            step,
+            [&](Cloth &c) {
+                if (!c.look) c.look = ClothLook{};
+                how(*c.look);
+            },
+            false);
+    };
+    addLookRows(form, cloth(), m_index, m_document.job().unit, changeLook, [this] { Q_EMIT swatchWanted(m_index); });
 }
 
 void ClothForm::fillBolt(QFormLayout *form) {
@@ -262,6 +283,18 @@ void ClothForm::fillRemnants(QFormLayout *form) {
         title->setObjectName(u"paneTitle"_s);
         form->addRow(title);
         form->addRow(sheetForm({cloth().id, remnant.id}));
+        if (remnant.photo) {
+            const bool done = isScaleTaped(remnant);
+            auto *tape = new QPushButton(done ? tr("Tape it again…") : tr("Tape two lengths…"));
+            tape->setMaximumWidth(170);
+            tape->setToolTip(done
+                                 ? tr("Its scale was confirmed by two taped lengths.")
+                                 : tr("It was measured in a photograph only: nothing is printed for cutting before two "
+                                      "lengths are taped on the cloth itself."));
+            connect(tape, &QPushButton::clicked, this,
+                    [this, id = remnant.id] { Q_EMIT tapeWanted(fromCore(cloth().id), fromCore(id)); });
+            form->addRow(tr("Photographed"), tape);
+        }
     }
     auto *add = new QPushButton(tr("Add a remnant"));
     add->setMaximumWidth(170);
@@ -272,6 +305,7 @@ void ClothForm::fillRemnants(QFormLayout *form) {
                 Remnant remnant = c.remnants.back();
                 remnant.kept = Kept{};
                 remnant.flaws.clear();
+                remnant.photo.reset();
                 char letter = 'A';
                 while (letter < 'Z' && c.remnant(std::string(1, letter))) ++letter;
                 remnant.id = std::string(1, letter);
@@ -279,7 +313,15 @@ void ClothForm::fillRemnants(QFormLayout *form) {
             },
             false);
     });
-    form->addRow(QString(), add);
+    auto *photograph = new QPushButton(tr("From a photograph…"));
+    photograph->setMaximumWidth(170);
+    photograph->setToolTip(tr("Trace a remnant in a photograph that shows something of known size."));
+    connect(photograph, &QPushButton::clicked, this, &ClothForm::photographWanted);
+    auto *adding = new QHBoxLayout;
+    adding->addWidget(add);
+    adding->addWidget(photograph);
+    adding->addStretch();
+    form->addRow(QString(), adding);
 }
 
 SheetForm *ClothForm::sheetForm(const SheetOf &sheet) {

@@ -23,6 +23,12 @@ class ClothForm : public QWidget {
 public:
     explicit ClothForm(JobDocument &document, QWidget *parent = nullptr);
     QString refusal() const { return m_refusal->text(); }
+    void showCloth(int index);
+
+Q_SIGNALS:
+    void swatchWanted(int cloth);
+    void photographWanted();
+    void tapeWanted(const QString &cloth, const QString &remnant);
 
 Q_SIGNALS:
     void drawingWanted(); ///< remnants and flaws on the table
@@ -39,6 +45,7 @@ private:
                    const std::function<void(Cloth &, std::optional<Length>)> &set);
     void fillPrice(QFormLayout *form);
     SheetForm *sheetForm(const SheetOf &sheet);
+    void fillLook(QFormLayout *form);
     const Cloth &cloth() const { return m_document.job().cloths[std::size_t(m_index)]; }
     void change(const QString &text, const std::function<void(Cloth &)> &how, bool merge = true);
     void lengthRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value,

@@ -119,6 +119,7 @@ PieceFormPage::PieceFormPage(JobDocument &document, Shop &shop, QWidget *parent)
     splitter->addWidget(buildPicture());
     splitter->setStretchFactor(0, 1);
     splitter->setStretchFactor(1, 1);
+    splitter->setSizes({680, 560});
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(buildHead());

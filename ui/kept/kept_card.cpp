@@ -39,6 +39,7 @@ KeptCard::KeptCard(QWidget *parent)
     m_more->setAccessibleName(tr("What can be done with this layout"));
     m_more->setCursor(Qt::ArrowCursor);
     m_compare = m_menu->addAction(tr("Compare with the one on the table"), this, &KeptCard::comparisonWanted);
+    m_compare->setShortcut(Qt::Key_C);
     m_menu->addAction(tr("Name…"), this, &KeptCard::beginRename)->setShortcut(Qt::Key_F2);
     m_menu->addAction(tr("Drop"), this, &KeptCard::dropWanted)->setShortcut(Qt::Key_Delete);
     for (QAction *action : m_menu->actions())
@@ -201,6 +202,9 @@ void KeptCard::keyPressEvent(QKeyEvent *event) {
     case Qt::Key_F2:
         beginRename();
         break;
+    case Qt::Key_C:
+        if (m_compare->isEnabled()) Q_EMIT comparisonWanted();
+        break;
     case Qt::Key_Delete:
         Q_EMIT dropWanted();
         break;
@@ -213,7 +217,7 @@ bool KeptCard::event(QEvent *event) {
     // Delete means this card while it has the focus, and not the panel selected on the table.
     if (event->type() == QEvent::ShortcutOverride) {
         const int key = static_cast<QKeyEvent *>(event)->key();
-        if (key == Qt::Key_Delete || key == Qt::Key_F2) {
+        if (key == Qt::Key_Delete || key == Qt::Key_F2 || key == Qt::Key_C) {
             event->accept();
             return true;
         }

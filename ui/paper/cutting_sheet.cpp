@@ -1,5 +1,6 @@
 #include "ui/paper/cutting_sheet.h"
 
+#include "core/rules/photo_scale.h"
 #include "ui/drawing/colours.h"
 #include "ui/paper/beside_pages.h"
 #include "ui/paper/chalk_pages.h"
@@ -44,6 +45,7 @@ CuttingSheet::CuttingSheet(const Job &job, const Layout &layout, SheetExtras ext
 
 Result<std::shared_ptr<const CuttingSheet>> CuttingSheet::make(const Job &job, const Layout &layout,
                                                                const SheetOptions &options, SheetExtras extras) {
+    if (const auto why = notTapedYet(job, layout)) return fault(*why);
     std::shared_ptr<CuttingSheet> sheet(new CuttingSheet(job, layout, std::move(extras)));
     if (sheet->m_drawn.sheets.empty()) return fault("the layout has no cuts to make a cutting sheet of");
     std::vector<std::vector<Length>> across;
@@ -124,6 +126,7 @@ Result<void> writeCuttingSheet(const Job &job, const Layout &layout, const std::
 }
 
 Result<void> writeChalkCsv(const Job &job, const Layout &layout, const std::filesystem::path &file) {
+    if (const auto why = notTapedYet(job, layout)) return fault(why->at(file.string()));
     QSaveFile out(QString::fromStdU16String(file.u16string()));
     const QByteArray bytes = QByteArray::fromStdString(chalkCsv(job, chalkList(job, layout)));
     if (!out.open(QIODevice::WriteOnly) || out.write(bytes) != bytes.size() || !out.commit())

@@ -2,7 +2,7 @@
 
 #include "core/edit/layout_edit.h"
 #include "core/rules/cut_shape.h"
-#include "ui/drawing/colours.h"
+#include "ui/drawing/cloth_drawing.h"
 #include "ui/drawing/table_frame.h"
 #include "ui/text/words.h"
 
@@ -16,7 +16,11 @@ namespace {
 
 /// The sheets a layout lies on, one beside the other along the roll, in one frame of millimetres.
 struct Overview {
-    QList<QPolygonF> cloth;
+    struct Piece {
+        SheetPicture picture;
+        QPointF move;
+    };
+    QList<Piece> cloth;
     struct Part {
         QPolygonF outline;
         QString mark;
@@ -42,15 +46,23 @@ Overview overviewOf(const Job &job, const Layout &layout) {
             last = std::max(last, boxOnCloth(job, layout, cut).high.y);
             parts << Overview::Part{onTable(outlineOnCloth(job, layout, cut)), fromCore(panel->mark)};
         }
-        ClothRing ring = roomOf(cloth, sheet.on);
-        if (cloth.bolt) ring = ringOf(ClothBox{{}, {cloth.bolt->width, last}});
-        QPolygonF outline = onTable(ring);
-        const QPointF move(along - outline.boundingRect().left(), -outline.boundingRect().top());
-        o.cloth << outline.translated(move);
+        const Remnant *remnant = sheet.on ? cloth.remnant(*sheet.on) : nullptr;
+        const int number = int(&cloth - job.cloths.data());
+        SheetPicture picture;
+        if (remnant) {
+            picture = pictureOfRemnant(cloth, number, *remnant);
+        } else if (cloth.bolt) {
+            Cloth used = cloth; // as much as is cut from
+            used.bolt->length = last;
+            picture = pictureOfBolt(used, number, last);
+        }
+        const QRectF outline = picture.outline.boundingRect();
+        const QPointF move(along - outline.left(), -outline.top());
+        o.cloth << Overview::Piece{picture, move};
+        o.all |= outline.translated(move);
         for (auto &part : parts) o.parts << Overview::Part{part.outline.translated(move), part.mark};
-        along += outline.boundingRect().width() + 60;
+        along += outline.width() + 60;
     }
-    for (const QPolygonF &c : o.cloth) o.all |= c.boundingRect();
     return o;
 }
 
@@ -71,7 +83,6 @@ void LayoutThumbnail::paintEvent(QPaintEvent *) {
     const Overview o = overviewOf(m_job, m_layout);
     if (o.all.isEmpty()) return;
     const Colours colours = coloursOf(palette());
-    const ClothColours cloth = clothColours(0, colours.dark);
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const QRectF room = QRectF(rect()).adjusted(2, 2, -2, -2);
@@ -80,16 +91,18 @@ void LayoutThumbnail::paintEvent(QPaintEvent *) {
     toScreen.translate(room.left(), room.top() + (room.height() - o.all.height() * scale) / 2);
     toScreen.scale(scale, scale);
     toScreen.translate(-o.all.left(), -o.all.top());
-    painter.setPen(QPen(colours.hairline, 1));
-    painter.setBrush(cloth.ground);
-    for (const QPolygonF &c : o.cloth) painter.drawPolygon(toScreen.map(c));
+    for (const Overview::Piece &c : o.cloth)
+        drawSheet(painter, c.picture, QTransform::fromTranslate(c.move.x(), c.move.y()) * toScreen, rect(), true,
+                  colours);
     QFont small = font();
     small.setPixelSize(11);
     painter.setFont(small);
     for (const auto &part : o.parts) {
         const QPolygonF outline = toScreen.map(part.outline);
         painter.setPen(QPen(colours.ink, 1));
-        painter.setBrush(colours.paper);
+        QColor paper = colours.paper;
+        paper.setAlpha(205);
+        painter.setBrush(paper);
         painter.drawPolygon(outline);
         const QRectF box = outline.boundingRect();
         if (painter.fontMetrics().horizontalAdvance(part.mark) + 2 < box.width() &&

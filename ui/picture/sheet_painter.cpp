@@ -7,12 +7,14 @@
 #include "core/paper/word_room.h"
 #include "core/paper/words.h"
 #include "core/rules/cut_shape.h"
-#include "ui/drawing/colours.h"
+#include "ui/drawing/cloth_drawing.h"
+#include "ui/drawing/table_frame.h"
 #include "ui/picture/slip.h"
 #include "ui/picture/type.h"
 #include "ui/text/words.h"
 
 #include <QCoreApplication>
+#include <QPainter>
 
 #include <algorithm>
 #include <array>
@@ -33,7 +35,8 @@ QColor between(const QColor &a, const QColor &b, double share) {
 
 /// The cloth's colours as they are printed: pale, since ink on white paper has to stand out from them in grey as well.
 struct Inks {
-    explicit Inks(int clothIndex) : colours(lightColours()), cloth(clothColours(clothIndex, false)) {
+    Inks(const std::optional<ClothLook> &look, int clothIndex)
+        : colours(lightColours()), cloth(clothColours(look, clothIndex, false)) {
         ground = between(cloth.ground, Qt::white, 0.45);
         strip = between(cloth.selvage, Qt::white, 0.15);
         figure = between(cloth.figure, Qt::white, 0.15);
@@ -51,7 +54,7 @@ public:
     Painting(Surface &surface, const DrawnLayout &drawn, std::size_t index, const SheetView &view)
         : m_surface(surface), m_drawn(drawn), m_index(index), m_sheet(drawn.sheets[index]), m_view(view),
           m_unit(surface.paperMillimetre()), m_cloth(*drawn.job.cloth(m_sheet.cloth)),
-          m_inks(int(&m_cloth - drawn.job.cloths.data())) {
+          m_inks(m_cloth.look, int(&m_cloth - drawn.job.cloths.data())) {
         m_shown = m_sheet.box();
         m_shown.low.y = std::max(m_shown.low.y, view.from);
         m_shown.high.y = std::min(m_shown.high.y, view.to);
@@ -60,8 +63,12 @@ public:
     void all() {
         m_surface.beginGroup(u"cloth-%1"_s.arg(m_index + 1),
                              fromCore(sheetName(m_drawn.job, m_sheet.cloth, m_sheet.on)), {});
-        cloth();
-        for (const SheetCut &cut : m_sheet.cuts) panelGround(cut);
+        if (const auto picture = pictureOfCloth()) {
+            m_surface.picture(*picture, shownRect());
+        } else {
+            cloth();
+            for (const SheetCut &cut : m_sheet.cuts) panelGround(cut);
+        }
         pattern();
         flaws();
         clothEdge();
@@ -107,6 +114,37 @@ private:
 
     void strip(const ClothBox &box, const QColor &fill) {
         if (box.width() > Length{} && box.height() > Length{} && shows(box)) ringArea(ringOf(box), fill);
+    }
+
+    /// Cloth that is drawn from a picture, with the panels on it as lighter places: paler than the cloth itself, since
+    /// the words on it are to be read in grey as well. None: it has no picture, and is drawn in lines and areas.
+    std::optional<QImage> pictureOfCloth() const {
+        const int number = int(&m_cloth - m_drawn.job.cloths.data());
+        const Remnant *remnant = m_sheet.on ? m_cloth.remnant(*m_sheet.on) : nullptr;
+        SheetPicture sheet = remnant ? pictureOfRemnant(m_cloth, number, *remnant)
+                                     : pictureOfBolt(m_cloth, number, m_sheet.box().high.y);
+        if ((!sheet.swatch && !sheet.photo) || shownRect().isEmpty()) return std::nullopt;
+        sheet.endless = false;
+        constexpr double longest = 1600; // pixels: sharp enough for what is pale
+        const QRectF shown = onTable(m_shown);
+        const double scale = longest / std::max(shown.width(), shown.height());
+        QImage image((shown.size() * scale).toSize().expandedTo(QSize(1, 1)), QImage::Format_RGB32);
+        image.fill(Qt::white);
+        const QTransform toPixels =
+            QTransform::fromTranslate(-shown.left(), -shown.top()) *
+            QTransform::fromScale(image.width() / shown.width(), image.height() / shown.height());
+        QPainter painter(&image);
+        painter.setRenderHint(QPainter::Antialiasing);
+        drawSheet(painter, sheet, toPixels, image.rect(), false, m_inks.colours);
+        painter.fillRect(image.rect(), QColor(255, 255, 255, 110));
+        painter.setPen(Qt::NoPen);
+        for (const SheetCut &cut : m_sheet.cuts) {
+            QColor over = m_drawn.rowOf(cut).alreadyCut ? m_inks.cutAlready : m_inks.panel;
+            over.setAlpha(150);
+            painter.setBrush(over);
+            painter.drawPolygon(toPixels.map(onTable(cut.outline)));
+        }
+        return image;
     }
 
     void cloth() {

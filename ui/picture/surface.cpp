@@ -2,6 +2,7 @@
 
 #include "ui/picture/type.h"
 
+#include <QBuffer>
 #include <QPainter>
 #include <QXmlStreamWriter>
 
@@ -58,6 +59,31 @@ void PainterSurface::words(const SetWords &words) {
     m_painter.rotate(-90);
     m_painter.drawText(QPointF(0, 0), words.text);
     m_painter.restore();
+}
+
+void PainterSurface::picture(const QImage &picture, const QRectF &place) {
+    m_painter.save();
+    m_painter.setRenderHint(QPainter::SmoothPixmapTransform);
+    m_painter.drawImage(place, picture);
+    m_painter.restore();
+}
+
+void SvgSurface::picture(const QImage &picture, const QRectF &place) {
+    const bool seeThrough = picture.hasAlphaChannel(); // which JPEG cannot keep
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    picture.save(&buffer, seeThrough ? "PNG" : "JPEG", seeThrough ? -1 : 85);
+    m_xml.writeEmptyElement(u"image"_s);
+    m_xml.writeAttribute(u"x"_s, number(place.x()));
+    m_xml.writeAttribute(u"y"_s, number(place.y()));
+    m_xml.writeAttribute(u"width"_s, number(place.width()));
+    m_xml.writeAttribute(u"height"_s, number(place.height()));
+    m_xml.writeAttribute(u"preserveAspectRatio"_s, u"none"_s);
+    m_xml.writeNamespace(u"http://www.w3.org/1999/xlink"_s, u"xlink"_s);
+    m_xml.writeAttribute(u"http://www.w3.org/1999/xlink"_s, u"href"_s,
+                         (seeThrough ? u"data:image/png;base64,"_s : u"data:image/jpeg;base64,"_s) +
+                             QString::fromLatin1(bytes.toBase64()));
 }
 
 void SvgSurface::writeStroke(const Stroke &stroke) {

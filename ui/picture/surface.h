@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QColor>
+#include <QImage>
 #include <QLineF>
 #include <QList>
 #include <QPolygonF>
@@ -39,6 +40,7 @@ public:
     virtual void area(const QPolygonF &outline, const QColor &fill, const Stroke &stroke = {}) = 0;
     virtual void lines(const QList<QLineF> &lines, const Stroke &stroke) = 0;
     virtual void words(const SetWords &words) = 0;
+    virtual void picture(const QImage &picture, const QRectF &place) = 0;
     /// What follows, until the group ends, belongs together.
     virtual void beginGroup(const QString & /*id*/, const QString & /*title*/, const QString & /*description*/) {}
     virtual void endGroup() {}
@@ -58,6 +60,7 @@ public:
     void area(const QPolygonF &outline, const QColor &fill, const Stroke &stroke) override;
     void lines(const QList<QLineF> &lines, const Stroke &stroke) override;
     void words(const SetWords &words) override;
+    void picture(const QImage &picture, const QRectF &place) override;
 
 private:
     QPainter &m_painter;
@@ -70,6 +73,7 @@ public:
     void area(const QPolygonF &outline, const QColor &fill, const Stroke &stroke) override;
     void lines(const QList<QLineF> &lines, const Stroke &stroke) override;
     void words(const SetWords &words) override;
+    void picture(const QImage &picture, const QRectF &place) override;
     void beginGroup(const QString &id, const QString &title, const QString &description) override;
     void endGroup() override;
 

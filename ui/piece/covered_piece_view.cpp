@@ -1,5 +1,6 @@
 #include "ui/piece/covered_piece_view.h"
 
+#include "ui/piece/piece_page.h"
 #include "ui/piece/piece_words.h"
 #include "ui/text/words.h"
 
@@ -9,8 +10,10 @@
 #include <QHBoxLayout>
 #include <QHelpEvent>
 #include <QMouseEvent>
+#include <QPageLayout>
 #include <QPainter>
-#include <QSaveFile>
+#include <QPrintPreviewDialog>
+#include <QPrinter>
 #include <QStyle>
 #include <QToolButton>
 #include <QToolTip>
@@ -203,9 +206,14 @@ CoveredPieceView::CoveredPieceView(JobDocument &document, QWidget *parent)
     save->setText(tr("Save picture…"));
     save->setToolTip(tr("Write the covered piece as a picture, to show the client or to print."));
     connect(save, &QToolButton::clicked, this, &CoveredPieceView::savePicture);
+    auto *print = new QToolButton(this);
+    print->setText(tr("Print…"));
+    print->setToolTip(tr("Print the covered piece, after a look at the page."));
+    connect(print, &QToolButton::clicked, this, &CoveredPieceView::print);
     auto *top = new QHBoxLayout;
     top->addWidget(title, 1);
     top->addWidget(save);
+    top->addWidget(print);
     m_misses->setWordWrap(true);
     m_misses->setAccessibleName(tr("Where the pattern does not run on"));
     m_quiet->setWordWrap(true);
@@ -252,51 +260,40 @@ void CoveredPieceView::changeEvent(QEvent *event) {
 }
 
 void CoveredPieceView::savePicture() {
-    const QString file = QFileDialog::getSaveFileName(this, tr("Save picture"), m_document.displayName() + u".png"_s,
-                                                      tr("Pictures (*.png)"));
+    QString file = QFileDialog::getSaveFileName(this, tr("Save picture"), m_document.displayName() + u".png"_s,
+                                                tr("Pictures (*.png *.svg);;Page (*.pdf)"));
     if (file.isEmpty()) return;
+    if (QFileInfo(file).suffix().isEmpty()) file += u".png"_s;
+    writePicture(file);
+}
+
+void CoveredPieceView::writePicture(const QString &file) {
     const auto written =
-        writeCoveredPiecePng(m_document.job(), m_document.laidLayout(), QFileInfo(file).filesystemFilePath());
+        writeCoveredPiece(m_document.job(), m_document.laidLayout(), QFileInfo(file).filesystemFilePath());
     if (written)
         Q_EMIT saved(file);
     else
         Q_EMIT failed(fromCore(written.error().text));
 }
 
-Result<void> writeCoveredPiecePng(const Job &job, const Layout &layout, const std::filesystem::path &file,
-                                  int longestSide) {
-    const CoveredPiece piece = coveredPiece(job, layout);
-    if (piece.panels.empty()) return fault(Fault{"there are no panels to show yet"}.at(file.string()));
-    const double across = piece.box.width().toMillimetres(), up = piece.box.height().toMillimetres();
-    const double scale = longestSide / std::max(across, up), edge = longestSide * 0.04;
-    QFont words;
-    words.setPixelSize(std::max(11, longestSide / 60));
-    const double line = QFontMetricsF(words).height();
-    QStringList below;
-    if (!job.card.title.empty()) below << fromCore(job.card.title);
-    below << missWords(job, piece);
-    const QSize size(int(std::ceil(across * scale + 2 * edge)),
-                     int(std::ceil(up * scale + 2 * edge + double(below.size() + 1) * line)));
-    QImage image(size, QImage::Format_RGB32);
-    if (image.isNull()) return fault(Fault{"not enough memory for a picture of that size"}.at(file.string()));
-    const Colours day = lightColours();
-    image.fill(Qt::white);
-    QPainter painter(&image);
-    QFont marks = words;
-    marks.setBold(true);
-    paintCoveredPiece(painter, job, piece, viewInto(QRectF(edge, edge, across * scale, up * scale), piece.box),
-                      {day, marks, {}});
-    painter.setFont(words);
-    double y = edge + up * scale + 1.5 * line;
-    for (qsizetype i = 0; i < below.size(); ++i, y += line) {
-        painter.setPen(i == 0 && !job.card.title.empty() ? day.ink : day.broken);
-        painter.drawText(QRectF(edge, y - line, across * scale, line), Qt::AlignLeft | Qt::AlignVCenter, below[i]);
+void CoveredPieceView::print() {
+    if (m_picture->piece().panels.empty()) {
+        Q_EMIT failed(tr("There are no panels to print yet."));
+        return;
     }
-    painter.end();
-    QSaveFile out(QFileInfo(file).absoluteFilePath());
-    if (!out.open(QIODevice::WriteOnly) || !image.save(&out, "PNG") || !out.commit())
-        return fault(Fault{toCore(out.errorString())}.at(file.string()));
-    return {};
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setDocName(m_document.displayName());
+    const auto &box = m_picture->piece().box;
+    printer.setPageOrientation(box.width() > box.height() ? QPageLayout::Landscape : QPageLayout::Portrait);
+    QPrintPreviewDialog preview(&printer, this);
+    preview.setWindowTitle(tr("Print the covered piece"));
+    preview.resize(900, 700);
+    connect(&preview, &QPrintPreviewDialog::paintRequested, this, [this](QPrinter *on) {
+        QPainter painter(on);
+        const QRectF page(QPointF(0, 0), on->pageLayout().paintRectPixels(on->resolution()).size());
+        paintPiecePage(painter, page, m_document.job(), m_document.laidLayout(), on->resolution() * 10 / 72);
+    });
+    preview.exec();
 }
 
 } // namespace boltwright::ui

@@ -1,14 +1,11 @@
 #pragma once
 
-#include "core/base/result.h"
 #include "ui/document/job_document.h"
 #include "ui/piece/piece_painter.h"
 
 #include <QLabel>
 #include <QTimer>
 #include <QWidget>
-
-#include <filesystem>
 
 namespace boltwright::ui {
 
@@ -58,6 +55,9 @@ public:
     CoveredPiecePicture &picture() { return *m_picture; }
     /// The sentences below the picture.
     QStringList sentences() const;
+    void savePicture();                     ///< asks where
+    void writePicture(const QString &file); ///< PNG, SVG or PDF, by its ending
+    void print();                           ///< after a look at the page
 
 Q_SIGNALS:
     void saved(const QString &fileName);
@@ -68,17 +68,10 @@ protected:
 
 private:
     void refreshWords();
-    void savePicture();
 
     JobDocument &m_document;
     CoveredPiecePicture *m_picture;
     QLabel *m_misses, *m_quiet;
 };
-
-/// Writes the covered piece as a picture to show or print, by day, `longestSide` pixels along its longer side, with the
-/// job's title and, where the pattern does not run on, the words. Errors: there are no panels, or the file cannot be
-/// written; the sentence names the file.
-Result<void> writeCoveredPiecePng(const Job &job, const Layout &layout, const std::filesystem::path &file,
-                                  int longestSide = 2400);
 
 } // namespace boltwright::ui

@@ -4,6 +4,8 @@
 #include "ui/drawing/table_frame.h"
 #include "ui/text/words.h"
 
+#include <QImage>
+#include <QPaintEngine>
 #include <QPainterPath>
 
 #include <algorithm>
@@ -58,6 +60,8 @@ private:
         m_painter.setPen(Qt::NoPen);
         m_painter.setBrush(m_look.colours.paper);
         m_painter.drawPolygon(m_view.at(panel.outline));
+        // Few programs that show SVG know its hatches, and under cloth it is not seen.
+        if (m_painter.paintEngine()->type() == QPaintEngine::SVG && !panel.parts.empty()) return;
         m_painter.setBrush(QBrush(hatch, Qt::BDiagPattern));
         m_painter.drawPolygon(m_view.at(panel.outline));
     }
@@ -91,17 +95,38 @@ private:
         } else {
             return;
         }
-        const QTransform toPicture = fromTable(part);
         QPainterPath shape;
         shape.addPolygon(m_view.at(part.outline));
         shape.closeSubpath();
-        m_painter.save();
-        m_painter.setClipPath(shape, Qt::IntersectClip);
-        m_painter.setTransform(toPicture, true);
+        const auto engine = m_painter.paintEngine()->type();
+        // A page would hold a picture once for every repeat, and SVG does not clip: there, one picture a panel.
+        if (engine == QPaintEngine::SVG || (engine != QPaintEngine::Raster && (sheet.swatch || sheet.photo)))
+            drawClothAsPicture(part, sheet, shape);
+        else
+            drawClothOn(m_painter, part, sheet, shape);
+    }
+
+    void drawClothOn(QPainter &painter, const CoveredPart &part, const SheetPicture &sheet, const QPainterPath &shape) {
+        const QTransform toPicture = fromTable(part);
+        painter.save();
+        painter.setClipPath(shape, Qt::IntersectClip);
+        painter.setTransform(toPicture, true);
         const QRectF seen = toPicture.inverted().mapRect(shape.boundingRect()).adjusted(-1, -1, 1, 1);
         // By day, whatever the window's colours are: this is how the client will see it.
-        drawSheet(m_painter, sheet, QTransform::fromScale(m_view.scale, m_view.scale), seen, false, m_day);
-        m_painter.restore();
+        drawSheet(painter, sheet, QTransform::fromScale(m_view.scale, m_view.scale), seen, false, m_day);
+        painter.restore();
+    }
+
+    void drawClothAsPicture(const CoveredPart &part, const SheetPicture &sheet, const QPainterPath &shape) {
+        const QRect box = shape.boundingRect().toAlignedRect();
+        QImage image(box.size(), QImage::Format_ARGB32_Premultiplied);
+        image.fill(Qt::transparent);
+        QPainter painter(&image);
+        painter.setRenderHints(QPainter::Antialiasing | QPainter::SmoothPixmapTransform);
+        painter.translate(-box.topLeft());
+        drawClothOn(painter, part, sheet, shape);
+        painter.end();
+        m_painter.drawImage(box.topLeft(), image);
     }
 
     void drawOutline(const CoveredPanel &panel, bool selected) {

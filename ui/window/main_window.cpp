@@ -13,6 +13,7 @@
 #include "ui/canvas/tools/note_tool.h"
 #include "ui/canvas/tools/tape_tool.h"
 #include "ui/document/standing.h"
+#include "ui/drawing/cloth_pictures.h"
 #include "ui/drawing/colours.h"
 #include "ui/drawing/table_frame.h"
 #include "ui/forms/cloth_form.h"
@@ -27,6 +28,9 @@
 #include "ui/panes/cut_list.h"
 #include "ui/panes/ledge.h"
 #include "ui/panes/standing_pane.h"
+#include "ui/photo/remnant_page.h"
+#include "ui/photo/swatch_page.h"
+#include "ui/photo/tape_page.h"
 #include "ui/piece/covered_piece_view.h"
 #include "ui/planning/planning.h"
 #include "ui/printing/print_page.h"
@@ -157,6 +161,9 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
         m_sheet->close();
         refreshRecent();
         refreshCentre();
+        // A picture that is gone is no reason to lose anything: the cloth is drawn from its description.
+        if (const QStringList missing = picturesNotShown(m_document->job()); !missing.isEmpty())
+            m_notice->say(missing.join(u'\n'));
         // A job that has just been opened has nothing selected, though the list may have had the focus on the way.
         m_canvas->setFocus();
         m_document->select(std::nullopt);
@@ -266,6 +273,13 @@ void MainWindow::wireActions() {
     on(ActionId::Cloths, [this] { showClothForm(); });
     on(ActionId::Outlines, [this](bool wanted) { wanted ? showOutlines() : m_outlines->close(); });
     connect(m_outlines, &OutlineBar::closed, this, [this] { (*m_actions)[ActionId::Outlines]->setChecked(false); });
+    on(ActionId::RemnantFromPhotograph, [this] { showRemnantPage(); });
+    on(ActionId::TapeLengths, [this] {
+        const auto [cloth, remnant] = firstUntaped(m_document->job());
+        if (!remnant.isEmpty()) showTapePage(cloth, remnant);
+    });
+    on(ActionId::SavePiece, [this] { m_piece->savePicture(); });
+    on(ActionId::PrintPiece, [this] { m_piece->print(); });
     on(ActionId::Panels, [this] { showPanelTable(); });
     on(ActionId::Measure, [this] { showMeasures(); });
     on(ActionId::Trimmings, [this] { showTrimmings(); });
@@ -366,7 +380,7 @@ void MainWindow::wireCanvas() {
         m_canvas->showSelection();
         m_canvas->setFocus();
     });
-    connect(m_start, &StartPage::clothWanted, this, &MainWindow::showClothForm);
+    connect(m_start, &StartPage::clothWanted, this, [this] { showClothForm(); });
     connect(m_start, &StartPage::panelsWanted, this, &MainWindow::showPanelTable);
     connect(m_start, &StartPage::measureWanted, this, &MainWindow::showMeasures);
     connect(m_start, &StartPage::openWanted, this, [this] { m_files->openAsking(); });
@@ -469,11 +483,37 @@ void MainWindow::refreshStrips() {
     m_canvas->showStrips(strips);
 }
 
-void MainWindow::showClothForm() {
+void MainWindow::showClothForm(int cloth) {
     auto *form = new ClothForm(*m_document);
+    if (cloth > 0) form->showCloth(cloth);
+    // The sheet shows something else in place of the form that asks, so the form has to have done with its event.
     connect(form, &ClothForm::drawingWanted, this, &MainWindow::showOutlines, Qt::QueuedConnection);
+    connect(form, &ClothForm::swatchWanted, this, &MainWindow::showSwatchPage, Qt::QueuedConnection);
+    connect(form, &ClothForm::photographWanted, this, &MainWindow::showRemnantPage, Qt::QueuedConnection);
+    connect(form, &ClothForm::tapeWanted, this, &MainWindow::showTapePage, Qt::QueuedConnection);
     m_sheet->show(tr("Cloth"), form);
 }
+
+void MainWindow::showSwatchPage(int cloth) {
+    auto *page = new SwatchPage(*m_document, cloth);
+    connect(
+        page, &SwatchPage::taken, this, [this, cloth] { showClothForm(cloth); }, Qt::QueuedConnection);
+    showWide(tr("A picture of the cloth"), page);
+}
+
+void MainWindow::showRemnantPage() {
+    auto *page = new RemnantPage(*m_document);
+    connect(page, &RemnantPage::taken, this, &MainWindow::showTapePage, Qt::QueuedConnection);
+    showWide(tr("A remnant from a photograph"), page);
+}
+
+void MainWindow::showTapePage(const QString &cloth, const QString &remnant) {
+    m_begun = true;
+    auto *page = new TapePage(*m_document, cloth, remnant);
+    connect(page, &TapePage::taken, m_sheet, &OverSheet::close, Qt::QueuedConnection);
+    showWide(tr("Tape two lengths of remnant %1").arg(remnant), page);
+}
+
 void MainWindow::showOutlines() {
     m_planning->stop();
     m_sheet->close();
@@ -580,6 +620,8 @@ void MainWindow::refreshActions() {
         (*m_actions)[id]->setEnabled(something);
     m_planButton->setEnabled(running || something);
     m_planButton->setToolTip((*m_actions)[running ? ActionId::Stop : ActionId::Plan]->toolTip());
+    (*m_actions)[ActionId::TapeLengths]->setEnabled(!firstUntaped(m_document->job()).second.isEmpty());
+    for (ActionId id : {ActionId::SavePiece, ActionId::PrintPiece}) (*m_actions)[id]->setEnabled(something);
     QUndoStack *history = m_document->history();
     QAction *undo = (*m_actions)[ActionId::Undo], *redo = (*m_actions)[ActionId::Redo];
     undo->setEnabled(history->canUndo());

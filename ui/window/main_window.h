@@ -64,7 +64,10 @@ public:
     PlanOptions &planOptions() { return *m_planOptions; }
 
     void showPanelTable();
-    void showClothForm();
+    void showClothForm(int cloth = 0);
+    void showSwatchPage(int cloth);
+    void showRemnantPage();
+    void showTapePage(const QString &cloth, const QString &remnant);
     void showOutlines(); ///< the table, ready to draw remnants and flaws
     void showJobCard();
     void showMeasures();

@@ -174,3 +174,58 @@ TEST_CASE("stripes centre a part on the axis on which they repeat", "[forms]") {
     cloth.up = PatternUp::Across;
     CHECK(panelsFrom(form, measures, {}, cloth).panels[0].motif->centre == Centre::Up);
 }
+
+TEST_CASE("a pulled edge takes what brings the cut to the next half inch, a sewn one never", "[forms]") {
+    const PieceForm &form = *pieceForm("club-chair");
+    FormMeasures measures = typicalMeasures(form, Unit::Inch);
+    measures.at("outside-arm").sizes = sizes(29.125_in, 19_in);  // pulled all round
+    measures.at("arm-front").sizes = sizes(7.125_in, 20.125_in); // sewn all round
+    const FormPanels made = panelsFrom(form, measures, {}, plainCloth());
+    const Panel &arm = panelOf(made, "outside-arm");
+    CHECK(cutSize(arm) == sizes(33.5_in, 23_in));
+    CHECK(arm.allowance(Left) == 2_in);
+    CHECK(arm.allowance(Right) == 2.375_in);
+    CHECK(cutSize(panelOf(made, "arm-front")) == sizes(8.125_in, 21.125_in));
+}
+
+TEST_CASE("tufts and channels take what they run over", "[forms]") {
+    const PieceForm &form = *pieceForm("headboard");
+    FormMeasures measures = typicalMeasures(form, Unit::Inch);
+    measures.at("face").sizes = sizes(60_in, 24_in);
+    // Buttons 6 in apart and 4 in deep: a right triangle of 3, 4 and 5 each side, so 10 in of cloth for 6 (geometry, no
+    // source).
+    measures.at("face").relief = Relief{false, 6_in, 4_in};
+    CHECK(panelOf(panelsFrom(form, measures, {}, plainCloth()), "face").shape == Shape(Rectangle{100_in, 40_in}));
+    // Channels run up and down: only the width grows.
+    measures.at("face").relief = Relief{true, 6_in, 2_in};
+    const auto channelled = std::get<Rectangle>(panelOf(panelsFrom(form, measures, {}, plainCloth()), "face").shape);
+    CHECK(channelled.up == 24_in);
+    CHECK(channelled.across > 60_in);
+    CHECK(channelled.across < 100_in);
+}
+
+TEST_CASE("skirts of other kinds are as full as the published ones", "[forms]") {
+    PieceForm form = *pieceForm("ottoman");
+    FormMeasures measures = typicalMeasures(form, Unit::Inch);
+    measures.at("skirt").there = true;
+    Sizes &skirt = measures.at("skirt").sizes;
+    skirt[Measure::Across] = 80_in;
+    skirt[Measure::Side] = 30_in;
+    skirt[Measure::Up] = 20_in;
+    const auto madeAs = [&](PartKind kind) {
+        for (FormPart &part : form.parts)
+            if (part.id == "skirt") part.kind = kind;
+        return panelsFrom(form, measures, {}, plainCloth());
+    };
+    const auto around = [&](const FormPanels &made) {
+        return std::get<Rectangle>(panelOf(made, "skirt-front").shape).across * 2 +
+               std::get<Rectangle>(panelOf(made, "skirt-side").shape).across * 2;
+    };
+    CHECK(around(madeAs(PartKind::FlatSkirt)) == 220_in);
+    CHECK(around(madeAs(PartKind::GatheredSkirt)) == 550_in); // T9.3: 220 gathered two and a half times is 550
+    CHECK(around(madeAs(PartKind::BoxPleatSkirt)) == 660_in); // T9.6: touching folds three times; T9.4: 220 × 3
+    // T9.4: a finished 20 is cut 23, with its hem of 2 1/2 and a seam.
+    CHECK(cutSize(panelOf(madeAs(PartKind::GatheredSkirt), "skirt-front"))[Measure::Up] == 23_in);
+    Job job = test::jobOf(plainCloth(), madeAs(PartKind::GatheredSkirt).panels);
+    CHECK(faultsOfJob(job).empty());
+}

@@ -47,9 +47,14 @@ private:
     const Job &job() { return document().job(); }
 
     // What a hand at the keyboard does, wherever the focus is.
-    static void key(Qt::Key k, Qt::KeyboardModifiers keys = {}) {
+    void key(Qt::Key k, Qt::KeyboardModifiers keys = {}) {
+        // After a dialog the offscreen platform gives no window the focus, as a window system would.
+        if (!QApplication::activeWindow()) {
+            m_window->activateWindow();
+            (void)QTest::qWaitForWindowActive(m_window);
+        }
         QWidget *there = QApplication::focusWidget();
-        QTest::keyClick(there ? there : QApplication::activeWindow(), k, keys);
+        QTest::keyClick(there ? there : m_window, k, keys);
         QCoreApplication::processEvents(); // Enter closes an editor a moment later
     }
     static void type(const QString &text) {

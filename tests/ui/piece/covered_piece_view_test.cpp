@@ -1,5 +1,6 @@
 #include "tests/core/support/jobs.h"
 #include "ui/piece/covered_piece_view.h"
+#include "ui/piece/piece_page.h"
 #include "ui/piece/piece_words.h"
 
 #include <QDir>

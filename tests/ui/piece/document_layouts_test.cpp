@@ -1,4 +1,7 @@
+#include "core/edit/job_edit.h"
 #include "ui/document/job_document.h"
+
+#include <QTemporaryDir>
 
 #include <catch2/catch.hpp>
 
@@ -98,4 +101,24 @@ TEST_CASE("undo shows the layout that the step was done to", "[document]") {
     document.history()->undo();
     CHECK(document.layoutIndex() == 1);
     CHECK(document.laidLayout().madeBy.empty());
+}
+
+TEST_CASE("the layout that lay on the table when the job was saved lies there again", "[document]") {
+    QTemporaryDir folder;
+    const QString file = folder.filePath(u"job.boltwright"_s);
+    JobDocument document;
+    Job job = newJob(Unit::Inch);
+    job.layouts = jobWith({"bands up the roll", "railroaded", "shortest"}).layouts;
+    document.startWith(job);
+    document.setLayoutIndex(1);
+    REQUIRE(document.saveAs(file));
+    JobDocument again;
+    REQUIRE(again.open(file));
+    CHECK(again.laidLayout().name == "railroaded");
+    CHECK(again.job() == job); // the mark is the file's, and no part of a layout
+    again.setLayoutIndex(2);
+    REQUIRE(again.save());
+    JobDocument last;
+    REQUIRE(last.open(file));
+    CHECK(last.laidLayout().name == "shortest");
 }

@@ -131,6 +131,29 @@ TEST_CASE("a layout dropped is taken up again by undo", "[kept]") {
     CHECK(strip.kept.cards()[2]->isChecked());
 }
 
+TEST_CASE("by key alone: kept, named, laid, compared and dropped", "[kept]") {
+    Strip strip;
+    int compared = -1;
+    QObject::connect(&strip.kept, &KeptLayouts::comparisonWanted, &strip.kept, [&](int with) { compared = with; });
+    strip.kept.keepButton()->setFocus();
+    QTest::keyClick(strip.kept.keepButton(), Qt::Key_Space);
+    KeptCard *copy = strip.kept.cards()[2];
+    QTest::keyClicks(copy->nameField(), u"as it was"_s);
+    QTest::keyClick(copy->nameField(), Qt::Key_Return);
+    CHECK(strip.names() == Names{"Border above", "Border up the roll", "as it was", ""});
+    QTest::keyClick(copy, Qt::Key_Left);
+    QTest::keyClick(strip.kept.cards()[1], Qt::Key_C);
+    CHECK(compared == 1);
+    QTest::keyClick(strip.kept.cards()[1], Qt::Key_Space); // lays it
+    CHECK(strip.document.layoutIndex() == 1);
+    compared = -1;
+    QTest::keyClick(strip.kept.cards()[1], Qt::Key_C); // with itself there is nothing to compare
+    CHECK(compared == -1);
+    QTest::keyClick(strip.kept.cards()[1], Qt::Key_Delete);
+    QCoreApplication::processEvents();
+    CHECK(strip.names() == Names{"Border above", "as it was", ""});
+}
+
 TEST_CASE("with no layout there is nothing to keep, and it is said what would be", "[kept]") {
     Job job = bench();
     job.layouts.clear();
