@@ -91,13 +91,16 @@ LayoutComparison::LayoutComparison(const Job &job, int first, int second, QWidge
                     .append({onTable(outlineOnCloth(job, layout, cut)), fromCore(panel->mark)});
             }
         }
-        ClothRing ring = roomOf(cloth, sheet.on);
+        const int number = int(&cloth - job.cloths.data());
         if (cloth.bolt) {
-            ring = ringOf(ClothBox{{}, {cloth.bolt->width, std::max(ends[0], ends[1])}});
+            Cloth used = cloth; // as much as the longer of the two takes
+            used.bolt->length = std::max(ends[0], ends[1]);
+            out.cloth = pictureOfBolt(used, number, *used.bolt->length);
             out.firstEnd = ends[0].toMillimetres();
             out.secondEnd = ends[1].toMillimetres();
+        } else if (const Remnant *remnant = sheet.on ? cloth.remnant(*sheet.on) : nullptr) {
+            out.cloth = pictureOfRemnant(cloth, number, *remnant);
         }
-        out.cloth = onTable(ring);
         m_sheets.append(out);
     }
     const Length longer = lengthOf(job, a) - lengthOf(job, b);
@@ -150,7 +153,7 @@ void LayoutComparison::paintEvent(QPaintEvent *) {
     double along = 0, across = 0;
     constexpr double between = 60; // millimetres of table from sheet to sheet
     for (const Sheet &sheet : m_sheets) {
-        const QRectF box = sheet.cloth.boundingRect();
+        const QRectF box = sheet.cloth.outline.boundingRect();
         along = std::max(along, box.width());
         across += box.height() + (across > 0 ? between : 0);
     }
@@ -162,18 +165,18 @@ void LayoutComparison::paintEvent(QPaintEvent *) {
     painter.setFont(small);
     double down = 0;
     for (const Sheet &sheet : m_sheets) {
-        const QRectF box = sheet.cloth.boundingRect();
+        const QRectF box = sheet.cloth.outline.boundingRect();
         QTransform toScreen;
         toScreen.translate(room.left(), room.top() + down * scale);
         toScreen.scale(scale, scale);
         toScreen.translate(-box.left(), -box.top());
-        painter.setPen(QPen(colours.hairline, 1));
-        painter.setBrush(clothColours(0, colours.dark).ground);
-        painter.drawPolygon(toScreen.map(sheet.cloth));
+        drawSheet(painter, sheet.cloth, toScreen, rect(), true, colours);
         for (const Part &part : sheet.first) {
             const QPolygonF outline = toScreen.map(part.outline);
             painter.setPen(QPen(colours.ink, 1));
-            painter.setBrush(colours.paper);
+            QColor paper = colours.paper;
+            paper.setAlpha(215); // the cloth shows through, as it does on the cards
+            painter.setBrush(paper);
             painter.drawPolygon(outline);
             const QRectF inside = outline.boundingRect();
             if (painter.fontMetrics().horizontalAdvance(part.mark) + 4 < inside.width() &&

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/job/job.h"
+#include "ui/drawing/cloth_drawing.h"
 #include "ui/kept/layout_words.h"
 
 #include <QPolygonF>
@@ -30,7 +31,7 @@ private:
         QString mark;
     };
     struct Sheet {
-        QPolygonF cloth;
+        SheetPicture cloth;
         QList<Part> first, second;
         double firstEnd = 0, secondEnd = 0; ///< where the last cut is, along the roll; zero: none, or a remnant
     };
