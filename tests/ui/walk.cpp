@@ -46,10 +46,8 @@ public:
 
     void picture(const QString &what) {
         QTest::qWait(60);
-        // In few colours: a photograph in it would make the file ten times as large.
-        QImage picture = m_window.grab().toImage();
-        if (!m_before.isEmpty()) picture = picture.convertToFormat(QImage::Format_Indexed8, Qt::ThresholdDither);
-        picture.save(u"%1/%2%3-%4.png"_s.arg(m_folder, m_before).arg(++m_number, 2, 10, QLatin1Char('0')).arg(what));
+        m_window.grab().save(
+            u"%1/%2%3-%4.png"_s.arg(m_folder, m_before).arg(++m_number, 2, 10, QLatin1Char('0')).arg(what));
     }
 
     void plan(std::int64_t steps) {

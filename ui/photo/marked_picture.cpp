@@ -156,6 +156,8 @@ void MarkedPicture::mousePressEvent(QMouseEvent *event) {
     }
     m_held = mark;
     m_drag = mark >= 0;
+    // Two lengths may well begin at the same corner: there, a click that moves nothing marks the place once more.
+    m_again = mark >= 0 && m_drawn == Drawn::Pairs && m_marks.size() < m_most;
     if (mark < 0) {
         add(toPicture(event->position()));
         if (m_marks.isEmpty()) return;
@@ -173,14 +175,21 @@ void MarkedPicture::mouseMoveEvent(QMouseEvent *event) {
         return;
     }
     m_cross = within(toPicture(event->position()));
-    if (m_drag && m_held >= 0 && (event->buttons() & Qt::LeftButton)) moveMark(m_held, *m_cross);
+    if (m_drag && m_held >= 0 && (event->buttons() & Qt::LeftButton)) {
+        m_again = false;
+        moveMark(m_held, *m_cross);
+    }
     update();
 }
 
 void MarkedPicture::mouseReleaseEvent(QMouseEvent *) {
     m_panFrom.reset();
+    const std::optional<QPointF> again =
+        m_again && m_held >= 0 ? std::optional(m_marks[m_held]) : std::optional<QPointF>();
+    m_again = false;
     m_drag = false;
     m_held = -1;
+    if (again) add(*again);
     update();
 }
 
@@ -224,7 +233,8 @@ void MarkedPicture::keyPressEvent(QKeyEvent *event) {
         return;
     }
     const QPointF middle(m_picture.width() / 2.0, m_picture.height() / 2.0);
-    const double step = event->modifiers() & Qt::ShiftModifier ? 1 : std::max(1.0, 10 / m_scale);
+    const double step =
+        event->modifiers() & Qt::ShiftModifier ? std::min(1.0, 1 / m_scale) : std::max(1.0, 10 / m_scale);
     const auto go = [&](double right, double down) {
         const QPointF to = m_cross.value_or(middle) + QPointF(right, down) * step;
         if (m_held >= 0)

@@ -86,6 +86,7 @@ private:
     bool m_fitted = true;
     int m_held = -1;                ///< a mark in the hand, or taken hold of by keys
     bool m_drag = false;            ///< by the mouse
+    bool m_again = false;           ///< a click on a mark that may mark the same place once more
     std::optional<QPointF> m_cross; ///< picture pixels
     std::optional<QPointF> m_panFrom;
 };

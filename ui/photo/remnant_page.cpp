@@ -121,7 +121,8 @@ QWidget *RemnantPage::cornersStep() {
     column->addWidget(m_fileName);
     column->addSpacing(8);
     column->addLayout(form);
-    column->addWidget(words(tr("Click its four corners in the picture, one way round. The wheel goes nearer; a corner "
+    column->addWidget(words(tr("Click its four corners in the picture, one way round. The wheel goes nearer, which a "
+                               "small sheet needs; a corner "
                                "can be dragged, or moved with the arrow keys.")));
     column->addWidget(m_longFirst);
     column->addWidget(m_next, 0, Qt::AlignLeft);

@@ -62,7 +62,7 @@ struct Sheet {
 } // namespace
 
 TEST_CASE("places in a photograph come back within half a percent of the cloth's long side", "[photo]") {
-    // The cameras are made up, so every place is known. Everything is clicked to the half pixel of a picture as large
+    // The cameras are made up, so every place is known. Everything is clicked to a quarter pixel of a picture as large
     // as photographs are measured in, which is what a hand can do that has gone four times nearer with the wheel (a
     // small sheet on a large cloth needs it: to the whole pixel, an A4 sheet may be off by a percent); with something
     // as large as a yardstick, to three whole pixels, which is what it does that has not.
