@@ -114,14 +114,21 @@ inline Job footstools() {
     cloth.name = "Willow weave";
     cloth.edge = 1_cm;
     cloth.pattern = Pattern{.across = 20_cm, .along = 24_cm, .drop = {}, .motif = {10_cm, 5_cm}, .kept = {}};
-    cloth.remnants.push_back(
-        {"A", {{0_cm, 0_cm}, {120_cm, 0_cm}, {120_cm, 70_cm}, {60_cm, 90_cm}, {0_cm, 90_cm}}, {}, {}, "117", {}, {}});
+    cloth.remnants.push_back({"A",
+                              {{0_cm, 0_cm}, {120_cm, 0_cm}, {120_cm, 70_cm}, {60_cm, 90_cm}, {0_cm, 90_cm}},
+                              {},
+                              {},
+                              "117",
+                              {},
+                              {},
+                              {}});
     cloth.remnants.push_back({"B",
                               {{-10_cm, -5_cm}, {70_cm, -5_cm}, {70_cm, 60_cm}, {-10_cm, 60_cm}},
                               {},
                               {},
                               "118",
                               ClothPoint{5_cm, 4_cm},
+                              {},
                               {}});
     cloth.remnants.back().flaws.push_back(
         {{{50_cm, 10_cm}, {60_cm, 10_cm}, {60_cm, 14_cm}, {50_cm, 14_cm}}, "hole", {}});

@@ -201,7 +201,7 @@ TEST_CASE("wrong corners are refused where they are clicked, and put right by dr
 TEST_CASE("places are marked, moved and taken away by keys alone", "[photo page]") {
     WindowFixture fixture;
     MainWindow &window = fixture.show({1280, 860});
-    QTest::keyClick(&window, Qt::Key_R, Qt::ControlModifier);
+    QTest::keyClick(&window, Qt::Key_R, Qt::ControlModifier | Qt::ShiftModifier);
     auto &page = pageOf<RemnantPage>(window);
     REQUIRE(page.openPicture(photoIn(fixture.folder())));
     MarkedPicture &picture = page.picture();
