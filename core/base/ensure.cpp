@@ -5,9 +5,9 @@
 
 namespace boltwright {
 
-void ensure(bool holds, const char *what, std::source_location where) {
+void ensure(bool holds, const char *what, const char *file, int line) {
     if (holds) return;
-    std::fprintf(stderr, "boltwright: internal fault: %s (%s:%u)\n", what, where.file_name(), unsigned(where.line()));
+    std::fprintf(stderr, "boltwright: internal fault: %s (%s:%d)\n", what, file, line);
     std::abort();
 }
 
