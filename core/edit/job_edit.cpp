@@ -109,6 +109,13 @@ void followAllowances(const Job &before, const Job &after, const Layout &layout,
     if (!wasTrimmed(layout, cut) || edgeCount(was->shape) != edgeCount(is->shape)) cut.allow.clear();
 }
 
+/// What the join was made at is still there.
+bool hasEnd(const Job &job, const FlowEnd &end) {
+    const Panel *panel = job.panel(end.panel);
+    return panel && (!end.copy || *end.copy <= panel->count) &&
+           (!end.edge || std::size_t(*end.edge) < edgeCount(panel->shape));
+}
+
 Layout following(const Job &before, const Job &after, Layout layout) {
     std::erase_if(layout.cuts,
                   [&](const Cut &cut) { return !hasCopy(after, cut.panel, cut.copy) || !hasSheet(after, cut); });
@@ -150,7 +157,9 @@ Job withLayoutsFollowing(const Job &before, Job after) {
         if (panel.cloth && !after.cloth(*panel.cloth)) panel.cloth.reset();
         if (!panel.may.otherCloth.id.empty() && !after.cloth(panel.may.otherCloth.id)) panel.may.otherCloth.id.clear();
     }
-    std::erase_if(after.flows, [&](const Flow &f) { return !after.panel(f.from.panel) || !after.panel(f.to.panel); });
+    for (Trimming &trimming : after.trimmings)
+        if (trimming.cloth && !after.cloth(*trimming.cloth)) trimming.cloth.reset();
+    std::erase_if(after.flows, [&](const Flow &f) { return !hasEnd(after, f.from) || !hasEnd(after, f.to); });
     for (Layout &layout : after.layouts) layout = following(before, after, std::move(layout));
     return after;
 }

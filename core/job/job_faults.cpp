@@ -1,4 +1,5 @@
 #include "core/geometry/shape_ops.h"
+#include "core/job/fault_words.h"
 #include "core/job/job.h"
 #include "core/job/key_path.h"
 #include "core/measure/length_text.h"
@@ -21,9 +22,16 @@ constexpr int mostInCount = 1'000'000; ///< of a copy's or piece's number in a l
 /// What is wrong so far, each with the place where it stands.
 class Faults {
 public:
-    explicit Faults(Unit unit) : m_unit(unit) {}
+    enum class Words { Files, Trades };
+    Faults(const Job &job, Words words) : m_job(job), m_words(words) {}
 
-    void add(const KeyPath &where, const std::string &what) { m_texts.push_back(Fault{what}.at(where.text()).text); }
+    void add(const KeyPath &where, const std::string &what) {
+        m_texts.push_back(Fault{what}.at(isForScreen() ? placeInWords(m_job, where) : where.text()).text);
+    }
+    /// For a sentence that names a key or a value of the file.
+    void add(const KeyPath &where, const std::string &what, const std::string &inTradeWords) {
+        add(where, isForScreen() ? inTradeWords : what);
+    }
 
     void needPositive(const KeyPath &where, Length length) {
         if (length <= Length{}) add(where, written(length) + " is not greater than zero; write a measure above 0");
@@ -32,14 +40,17 @@ public:
         if (length < Length{}) add(where, written(length) + " is less than zero; write 0 or more");
     }
     std::string written(Length length) const {
-        return fmt::format("{} {}", writeDecimal(length, m_unit), nameOf(m_unit));
+        return fmt::format("{} {}", writeDecimal(length, m_job.unit), nameOf(m_job.unit));
     }
 
     std::vector<std::string> take() { return std::move(m_texts); }
     std::size_t count() const { return m_texts.size(); }
 
 private:
-    Unit m_unit;
+    bool isForScreen() const { return m_words == Words::Trades; }
+
+    const Job &m_job;
+    Words m_words;
     std::vector<std::string> m_texts;
 };
 
@@ -102,7 +113,8 @@ void faultsOfBolt(Faults &faults, const KeyPath &where, const Cloth &cloth) {
 
 void faultsOfPattern(Faults &faults, const KeyPath &where, const Pattern &pattern) {
     if (!pattern.across && !pattern.along)
-        faults.add(where, "a pattern repeats across, along or both; give at least one");
+        faults.add(where, "a pattern repeats across, along or both; give at least one",
+                   "give the horizontal repeat, the vertical one, or both");
     if (pattern.across) faults.needPositive(where.key("across"), *pattern.across);
     if (pattern.along) faults.needPositive(where.key("along"), *pattern.along);
     faults.needNoSign(where.key("drop"), pattern.drop);
@@ -212,6 +224,8 @@ void faultsOfAllowances(Faults &faults, const KeyPath &where, const Panel &panel
         if (panel.allowMin[i] && *panel.allowMin[i] > preferred[i])
             faults.add(edgeKey(where.key("allow_min"), panel.shape, int(i)),
                        fmt::format("{} is more than the {} of \"allow\"; what an edge may shrink to is at most that",
+                                   faults.written(*panel.allowMin[i]), faults.written(preferred[i])),
+                       fmt::format("{} is more than the allowance of {}; what an edge may shrink to is at most that",
                                    faults.written(*panel.allowMin[i]), faults.written(preferred[i])));
     if (!cutOutlineIsWithinReach(measuredOutline(panel.shape), preferred))
         faults.add(where.key("allow"), "with these allowances the cut outline reaches beyond 1 km");
@@ -247,20 +261,28 @@ bool repeatsAsAsked(const MotifWish &wish, const Pattern &pattern, Run run) {
 }
 
 void faultsOfMotif(Faults &faults, const KeyPath &where, const Panel &panel, const Cloth &home) {
+    const std::string homeName = quotedName(home.name.empty() ? home.id : home.name);
     if (!home.pattern)
-        return faults.add(where,
-                          fmt::format("cloth {} has no pattern; leave the motif out, or give the cloth its repeat",
-                                      quotedName(home.id)));
+        return faults.add(
+            where,
+            fmt::format("cloth {} has no pattern; leave the motif out, or give the cloth its repeat",
+                        quotedName(home.id)),
+            fmt::format("cloth {} has no repeat to centre; say \"no\", or give the cloth its repeat first", homeName));
     const Run run = panel.run.value_or(home.up == PatternUp::Across ? Run::Railroad : Run::UpRoll);
     if (run == Run::Bias && panel.motif->centre != Centre::Both)
-        return faults.add(where.key("centre"), "on the bias only \"both\" can be asked for");
+        return faults.add(where.key("centre"), "on the bias only \"both\" can be asked for",
+                          "on the bias it can be centred both ways, or not at all");
     if (repeatsAsAsked(*panel.motif, *home.pattern, run)) return;
     if (panel.may.turn && repeatsAsAsked(*panel.motif, *home.pattern, Run::Either)) return;
     // With both repeats every turn would do, so one of them is missing.
-    faults.add(where.key("centre"),
-               fmt::format(
-                   "cloth {} repeats only {}, and in no turn of this panel does that do; ask for another centre or run",
-                   quotedName(home.id), home.pattern->across ? "across" : "along"));
+    faults.add(
+        where.key("centre"),
+        fmt::format(
+            "cloth {} repeats only {}, and in no turn of this panel does that do; ask for another centre or run",
+            quotedName(home.id), home.pattern->across ? "across" : "along"),
+        fmt::format("cloth {} has no {} repeat, and as the panel runs that does not do; centre it another way, or "
+                    "run it another way",
+                    homeName, home.pattern->across ? "vertical" : "horizontal"));
 }
 
 void faultsOfPieces(Faults &faults, const KeyPath &where, const Panel &panel) {
@@ -405,10 +427,8 @@ void needFewCopies(Faults &faults, const std::vector<Panel> &panels) {
                    fmt::format("{} copies in all are too many; a job has at most {}", copies, mostCopies));
 }
 
-} // namespace
-
-std::vector<std::string> faultsOfJob(const Job &job) {
-    Faults faults(job.unit);
+std::vector<std::string> allFaults(const Job &job, Faults::Words words) {
+    Faults faults(job, words);
     const KeyPath top;
     if (job.cloths.empty()) faults.add(top.key("cloths"), "there is none; give at least one");
     faultsOfIds(faults, top, "cloths", job.cloths);
@@ -426,5 +446,10 @@ std::vector<std::string> faultsOfJob(const Job &job) {
         faultsOfLayout(faults, top.item("layouts", i, job.layouts[i].name), job.layouts[i], job);
     return faults.take();
 }
+
+} // namespace
+
+std::vector<std::string> faultsOfJob(const Job &job) { return allFaults(job, Faults::Words::Files); }
+std::vector<std::string> faultsInWords(const Job &job) { return allFaults(job, Faults::Words::Trades); }
 
 } // namespace boltwright

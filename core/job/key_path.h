@@ -1,7 +1,11 @@
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 namespace boltwright {
 
@@ -23,27 +27,42 @@ inline std::string quotedName(std::string_view name) {
 /// from 0, as the file does.
 class KeyPath {
 public:
-    KeyPath key(std::string_view name) const {
-        const char *joint = m_text.empty() ? "" : m_endsInItem ? ", " : ".";
-        return {m_text + joint + std::string(name), false};
-    }
+    /// A key, one of the parts listed under a key, or (without a name) one value of the list before it.
+    struct Step {
+        std::string name;
+        std::optional<std::size_t> index;
+        std::string called; ///< the part's id or name; empty where it has none
+    };
+
+    KeyPath key(std::string_view name) const { return then({std::string(name), std::nullopt, {}}); }
     /// One of the parts listed under `name`; `called` is the part's id or name, empty where it has none.
     KeyPath item(std::string_view name, std::size_t index, std::string_view called = {}) const {
-        std::string text = key(name).m_text + "[" + std::to_string(index) + "]";
-        if (!called.empty()) text += " " + quotedName(called);
-        return {text, true};
+        return then({std::string(name), index, std::string(called)});
     }
     /// One value of a plain list: "outline[3]".
-    KeyPath at(std::size_t index) const { return {m_text + "[" + std::to_string(index) + "]", false}; }
+    KeyPath at(std::size_t index) const { return then({{}, index, {}}); }
 
-    const std::string &text() const { return m_text; }
+    const std::vector<Step> &steps() const { return m_steps; }
 
-    KeyPath() = default;
+    std::string text() const {
+        std::string text;
+        bool afterItem = false;
+        for (const Step &step : m_steps) {
+            if (!step.name.empty()) text += (text.empty() ? "" : afterItem ? ", " : ".") + step.name;
+            if (step.index) text += "[" + std::to_string(*step.index) + "]";
+            if (!step.called.empty()) text += " " + quotedName(step.called);
+            afterItem = step.index && !step.name.empty();
+        }
+        return text;
+    }
 
 private:
-    KeyPath(std::string text, bool endsInItem) : m_text(std::move(text)), m_endsInItem(endsInItem) {}
-    std::string m_text;
-    bool m_endsInItem = false;
+    KeyPath then(Step step) const {
+        KeyPath longer = *this;
+        longer.m_steps.push_back(std::move(step));
+        return longer;
+    }
+    std::vector<Step> m_steps;
 };
 
 } // namespace boltwright

@@ -2,6 +2,7 @@
 
 #include "core/edit/job_edit.h"
 #include "core/files/job_file.h"
+#include "core/job/fault_words.h"
 #include "ui/document/commands.h"
 #include "ui/text/words.h"
 
@@ -137,10 +138,16 @@ void JobDocument::changeLayout(Layout layout, const QString &text, const QString
     m_history.push(new ChangeLayout(*this, m_layoutIndex, std::move(layout), text, mergeKey));
 }
 
-void JobDocument::changeJob(Job job, const QString &text, const QString &mergeKey) {
+Result<void> JobDocument::changeJob(Job job, const QString &text, const QString &mergeKey) {
+    if (job == m_job) {
+        m_preview.reset();
+        return {};
+    }
+    job = withLayoutsFollowing(m_job, std::move(job));
+    if (const auto faults = faultsInWords(job); !faults.empty()) return fault(faults.front());
     m_preview.reset();
-    if (job == m_job) return;
-    m_history.push(new ChangeJob(*this, withLayoutsFollowing(m_job, std::move(job)), text, mergeKey));
+    m_history.push(new ChangeJob(*this, std::move(job), text, mergeKey));
+    return {};
 }
 
 Layout JobDocument::exchangeLayout(int index, Layout layout) {

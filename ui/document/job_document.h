@@ -88,8 +88,9 @@ public:
     // Edits. Neighbours with the same non-empty `mergeKey` become one step of the history, and none at all when the
     // last leads back to where the first began.
     void changeLayout(Layout layout, const QString &text, const QString &mergeKey = {});
-    /// For panels, cloths, card: the layouts follow (see core/edit/job_edit.h).
-    void changeJob(Job job, const QString &text, const QString &mergeKey = {});
+    /// For panels, cloths, card: the layouts follow (see core/edit/job_edit.h). Refused, with the reason in the trade's
+    /// words, where the outcome would be no job that a file can hold.
+    Result<void> changeJob(Job job, const QString &text, const QString &mergeKey = {});
 
     // The job's layouts, of which one at a time is laid. To lay another is no change of the job and no step of the
     // history; keeping, naming and dropping are. Undoing a step brings back the layout that it was done to.

@@ -109,14 +109,16 @@ ClothForm::ClothForm(JobDocument &document, QWidget *parent)
     });
     connect(remove, &QPushButton::clicked, this, [this] {
         if (m_document.job().cloths.size() < 2) {
-            m_refusal->setText(tr("A job needs at least one cloth."));
-            m_refusal->show();
+            refuse(Fault{toCore(tr("A job needs at least one cloth."))});
             return;
         }
         Job job = m_document.job();
         job.cloths.erase(job.cloths.begin() + m_index);
-        m_index = 0;
-        m_document.changeJob(std::move(job), tr("Remove a cloth"));
+        const auto done = m_document.changeJob(std::move(job), tr("Remove a cloth"));
+        if (done)
+            m_index = 0;
+        else
+            refuse(done.error());
     });
     connect(&document, &JobDocument::changed, this, [this](Changes changes) {
         // Built anew once the field that caused it has finished with its event.
@@ -125,18 +127,20 @@ ClothForm::ClothForm(JobDocument &document, QWidget *parent)
     refill();
 }
 
+void ClothForm::refuse(const Fault &fault) {
+    m_refusal->setText(withFractions(fromCore(fault.text)));
+    m_refusal->show();
+}
+
 void ClothForm::change(const QString &text, const std::function<void(Cloth &)> &how, bool merge) {
     Job job = m_document.job();
     how(job.cloths[std::size_t(m_index)]);
-    const auto faults = faultsOfJob(job);
-    if (!faults.empty()) {
-        m_refusal->setText(withFractions(fromCore(faults.front())));
-        m_refusal->show();
-        QTimer::singleShot(0, this, &ClothForm::refill);
-        return;
-    }
     m_refusal->hide();
-    m_document.changeJob(std::move(job), text, merge ? u"cloth %1 %2"_s.arg(m_index).arg(text) : QString());
+    const auto done =
+        m_document.changeJob(std::move(job), text, merge ? u"cloth %1 %2"_s.arg(m_index).arg(text) : QString());
+    if (done) return;
+    refuse(done.error());
+    QTimer::singleShot(0, this, &ClothForm::refill);
 }
 
 void ClothForm::refill() {

@@ -46,6 +46,7 @@ private:
     void fillPrice(QFormLayout *form);
     SheetForm *sheetForm(const SheetOf &sheet);
     void fillLook(QFormLayout *form);
+    void refuse(const Fault &fault);
     const Cloth &cloth() const { return m_document.job().cloths[std::size_t(m_index)]; }
     void change(const QString &text, const std::function<void(Cloth &)> &how, bool merge = true);
     void lengthRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value,

@@ -248,13 +248,10 @@ void PanelTable::change(const QString &text, const std::function<void(Panel &)> 
     if (m_showing || row() < 0) return;
     Job job = m_document.job();
     how(job.panels[std::size_t(row())]);
-    const auto faults = faultsOfJob(job);
-    if (!faults.empty()) {
-        refuse(withFractions(fromCore(faults.front())));
-        showMore();
-        return;
-    }
-    m_document.changeJob(std::move(job), text, u"panel %1 %2"_s.arg(row()).arg(text));
+    const auto done = m_document.changeJob(std::move(job), text, u"panel %1 %2"_s.arg(row()).arg(text));
+    if (done) return;
+    refuse(withFractions(fromCore(done.error().text)));
+    showMore();
 }
 
 void PanelTable::takeCorners() {
@@ -332,12 +329,11 @@ bool PanelTable::takeCutList(const std::string &text) {
         panel.id = id;
         job.panels.push_back(std::move(panel));
     }
-    if (const auto faults = faultsOfJob(job); !faults.empty()) {
-        refuse(withFractions(fromCore(faults.front())));
+    const int count = int(list->panels.size());
+    if (const auto done = m_document.changeJob(std::move(job), tr("Panels from a list")); !done) {
+        refuse(withFractions(fromCore(done.error().text)));
         return false;
     }
-    const int count = int(list->panels.size());
-    m_document.changeJob(std::move(job), tr("Panels from a list"));
     QStringList unused;
     for (const std::string &heading : list->unused) unused << fromCore(heading);
     say(unused.isEmpty()

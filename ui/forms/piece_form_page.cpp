@@ -725,9 +725,8 @@ Job PieceFormPage::added(Job job) const {
 
 void PieceFormPage::take() {
     const Job job = added(m_document.job());
-    const auto faults = faultsOfJob(job);
-    if (!faults.empty()) return refuse(withFractions(fromCore(faults.front())));
-    m_document.changeJob(job, tr("Measure: %1").arg(fromCore(m_model->form().name)));
+    const auto done = m_document.changeJob(job, tr("Measure: %1").arg(fromCore(m_model->form().name)));
+    if (!done) return refuse(withFractions(fromCore(done.error().text)));
     Q_EMIT taken();
 }
 

@@ -1,6 +1,7 @@
 #include "ui/forms/sheet_form.h"
 
 #include "core/edit/outline_edit.h"
+#include "core/job/fault_words.h"
 #include "ui/forms/panel_table.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
@@ -53,7 +54,7 @@ SheetForm::SheetForm(JobDocument &document, const SheetOf &sheet, QWidget *paren
 
 void SheetForm::change(Result<Job> job, const QString &text, const QString &mergeKey) {
     if (!job) return Q_EMIT refused(withFractions(fromCore(job.error().text)));
-    if (const auto faults = faultsOfJob(*job); !faults.empty())
+    if (const auto faults = faultsInWords(*job); !faults.empty())
         return Q_EMIT refused(withFractions(fromCore(faults.front())));
     Q_EMIT refused({});
     m_document.changeJob(std::move(*job), text, mergeKey);

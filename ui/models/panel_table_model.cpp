@@ -364,13 +364,9 @@ bool PanelTableModel::setData(const QModelIndex &index, const QVariant &value, i
         }
         panel = std::move(*changed);
     }
-    const auto faults = faultsOfJob(job);
-    if (!faults.empty()) {
-        Q_EMIT refused(withFractions(fromCore(faults.front())));
-        return false;
-    }
-    m_document.changeJob(std::move(job), tr("Change %1").arg(fromCore(panelAt(index.row()).mark)));
-    return true;
+    const auto done = m_document.changeJob(std::move(job), tr("Change %1").arg(fromCore(panelAt(index.row()).mark)));
+    if (!done) Q_EMIT refused(withFractions(fromCore(done.error().text)));
+    return done.has_value();
 }
 
 } // namespace boltwright::ui

@@ -118,15 +118,15 @@ void TrimmingsPage::change(int index, const QString &text, const std::function<v
             trimming.panel.clear();
         }
     }
-    if (const auto faults = faultsOfJob(job); !faults.empty()) {
-        m_refusal->setText(withFractions(fromCore(faults.front())));
+    const auto done = m_document.changeJob(std::move(job), text, u"trimming %1 %2"_s.arg(index).arg(text));
+    if (!done) {
+        m_refusal->setText(withFractions(fromCore(done.error().text)));
         m_refusal->show();
         m_filled.clear();
         QTimer::singleShot(0, this, &TrimmingsPage::fill);
         return;
     }
     m_refusal->hide();
-    m_document.changeJob(std::move(job), text, u"trimming %1 %2"_s.arg(index).arg(text));
 }
 
 void TrimmingsPage::changeStrips(int index) {

@@ -103,7 +103,7 @@ void OutlineTool::change(Result<Job> job, const QString &text, const QString &me
         Q_EMIT refused(withFractions(fromCore(job.error().text)));
         return follow();
     }
-    if (const auto faults = faultsOfJob(*job); !faults.empty()) {
+    if (const auto faults = faultsInWords(*job); !faults.empty()) {
         Q_EMIT refused(withFractions(fromCore(faults.front())));
         return follow();
     }
