@@ -392,6 +392,34 @@ private Q_SLOTS:
         QCOMPARE(std::get<Rectangle>(document().job().panels[0].shape).across.ticks(), (20.5_in).ticks());
     }
 
+    void whatIsRefusedIsSaidInTheTradesWords() {
+        openBench();
+        m_window->showPanelTable();
+        auto *form = qobject_cast<PanelTable *>(m_window->sheet().content());
+        QVERIFY(form);
+        const Job before = document().job();
+        QVERIFY(!form->model()->setData(form->model()->index(0, PanelTableModel::Motif), u"across"_s));
+        QVERIFY2(form->refusal().startsWith(u"Part ST, centred: cloth 'body' has no repeat to centre"_s),
+                 qPrintable(form->refusal()));
+        QVERIFY(document().job() == before);
+        QVERIFY(!document().isUnsaved());
+    }
+
+    void clothWhoseRepeatAPanelNeedsIsNotTakenAway() {
+        openBench();
+        Job job = document().job();
+        job.cloths.push_back(newCloth(job));
+        job.cloths.back().pattern = Pattern{6_in, {}, {}, {3_in, {}}, {}};
+        job.panels[0].cloth = job.cloths.back().id;
+        job.panels[0].motif = MotifWish{Centre::Across, {}, {}};
+        QVERIFY(document().changeJob(job, u"Stripes"_s));
+        job = document().job();
+        job.cloths.pop_back();
+        const auto done = document().changeJob(job, u"Remove a cloth"_s);
+        QVERIFY(!done);
+        QVERIFY(document().job().cloths.size() == 2);
+    }
+
     void aLengthFieldRefusesWithAReasonAndStepsWithTheArrows() {
         LengthEdit edit(Unit::Inch, LengthRange::AboveZero);
         edit.setLength(6.5_in);
