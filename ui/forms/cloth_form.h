@@ -51,9 +51,6 @@ private:
     void change(const QString &text, const std::function<void(Cloth &)> &how, bool merge = true);
     void lengthRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value,
                    bool optional, bool aboveZero, const std::function<void(Cloth &, std::optional<Length>)> &set);
-    /// A repeat, as a length or measured over several of it: "4 repeats measure 108".
-    void repeatRow(QFormLayout *form, const QString &label, std::optional<Length> value,
-                   const std::function<void(Cloth &, std::optional<Length>)> &set);
 
     JobDocument &m_document;
     int m_index = 0;

@@ -1,5 +1,6 @@
 #include "ui/canvas/tools/outline_tool.h"
 
+#include "core/job/fault_words.h"
 #include "ui/canvas/canvas.h"
 #include "ui/drawing/table_frame.h"
 #include "ui/text/words.h"
