@@ -18,8 +18,8 @@ Cloth newCloth(const Job &job);
 
 /// The job after anything was changed by hand. Where panels, joins, gap and cloths are to the planner what they were,
 /// its layouts stay as they are. Otherwise they are made to follow: cuts, concessions and copies left out of panels,
-/// copies or sheets that are gone are dropped, and so are joins whose panel, copy or edge is gone; a panel whose cloth is
-/// gone wants the first; a cut whose panel's allowances changed takes the new ones unless it was trimmed; bounds are
+/// copies or sheets that are gone are dropped, and so are joins whose panel, copy or edge is gone; a panel whose cloth
+/// is gone wants the first; a cut whose panel's allowances changed takes the new ones unless it was trimmed; bounds are
 /// forgotten, since they were found for another job; lengths are brought up to date.
 Job withLayoutsFollowing(const Job &before, Job after);
 
