@@ -148,7 +148,10 @@ std::string trimmingWords(const Job &job, const Trimming &trimming, const Reckon
     const Unit unit = job.unit;
     std::string title = capital(nameOf(trimming.kind));
     if (!trimming.name.empty()) title += " (" + trimming.name + ")";
-    const std::string need = spokenAlongRoll(figures.need, unit);
+    // Told to the half inch or half centimetre: what is needed up, what there is down.
+    const Length step = unit == Unit::Inch ? Length::ticks(8128 / 2) : Length::ticks(1600);
+    const Length needed = roundedUp(figures.need, step), there = step * wholeTimes(figures.made, step);
+    const std::string need = spokenAlongRoll(needed, unit);
     const std::string reserve =
         trimming.reserve > 0 ? fmt::format(", {} in the hundred of reserve", trimming.reserve) : std::string();
     if (trimming.kind == Trimming::Kind::Nails) {
@@ -174,12 +177,12 @@ std::string trimmingWords(const Job &job, const Trimming &trimming, const Reckon
                            title, need, reserve, strips);
     const std::string made = fmt::format("{} of at least {} make {}",
                                          figures.pieces == 1 ? "1 piece" : fmt::format("{} pieces", figures.pieces),
-                                         spokenWithUnit(trimming.shortest, unit), spokenAlongRoll(figures.made, unit));
+                                         spokenWithUnit(trimming.shortest, unit), spokenAlongRoll(there, unit));
     if (figures.enough)
         return fmt::format("{}, {} with its joins{}: {} from what is left over. Enough: {}.", title, need, reserve,
                            strips, made);
     return fmt::format("{}, {} with its joins{}: {} from what is left over. Not enough: {}, {} are missing.", title,
-                       need, reserve, strips, made, spokenAlongRoll(figures.need - figures.made, unit));
+                       need, reserve, strips, made, spokenAlongRoll(needed - there, unit));
 }
 
 std::string trimmingWords(const Job &job, const Layout &layout, const Trimming &trimming) {

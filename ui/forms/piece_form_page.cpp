@@ -349,6 +349,7 @@ QWidget *PieceFormPage::buildFoot() {
     m_sum->setWordWrap(true);
     m_welt = new QComboBox(foot);
     m_welt->addItems({tr("welt cut from the cloth"), tr("welt from what is left over"), tr("welt bought")});
+    m_welt->setObjectName(u"welt from"_s);
     m_welt->setAccessibleName(tr("Where the welt comes from"));
     m_takeNew = new QPushButton(tr("Make a &new job of it"), foot);
     m_take = new QPushButton(tr("Add &to this job"), foot);

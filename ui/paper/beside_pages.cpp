@@ -26,10 +26,9 @@ public:
     Beside(const Job &job, const Layout &layout, const QRectF &frame)
         : m_job(job), m_layout(layout), m_frame(frame), m_colours(lightColours()) {}
 
-    QList<PageInk> pages(bool forClient) {
+    QList<PageInk> pages() {
         trimmings();
-        if (forClient)
-            for (const Cloth &cloth : m_job.cloths) asked(cloth);
+        for (const Cloth &cloth : m_job.cloths) asked(cloth);
         return m_pages;
     }
 
@@ -115,8 +114,8 @@ private:
 
 } // namespace
 
-QList<PageInk> besidePages(const Job &job, const Layout &layout, const QRectF &frame, bool forClient) {
-    return Beside(job, layout, frame).pages(forClient);
+QList<PageInk> besidePages(const Job &job, const Layout &layout, const QRectF &frame) {
+    return Beside(job, layout, frame).pages();
 }
 
 } // namespace boltwright::ui

@@ -8,9 +8,9 @@
 
 namespace boltwright::ui {
 
-/// What goes with the panels, as pages between the frame's top and bottom: the trimmings, each with what it takes and
-/// whether that is there; for the client also what was asked of the cloth and what was answered. No pages where there
-/// is nothing of it.
-QList<PageInk> besidePages(const Job &job, const Layout &layout, const QRectF &frame, bool forClient);
+/// What the client reads beside the layout, as pages between the frame's top and bottom: the trimmings, each with what
+/// it takes and whether that is there, and what was asked of the cloth and answered. No pages where there is nothing of
+/// it.
+QList<PageInk> besidePages(const Job &job, const Layout &layout, const QRectF &frame);
 
 } // namespace boltwright::ui

@@ -1,6 +1,7 @@
 #include "ui/paper/chalk_pages.h"
 
 #include "core/paper/words.h"
+#include "core/trimmings/reckoned.h"
 #include "ui/drawing/colours.h"
 #include "ui/paper/pages.h"
 #include "ui/picture/type.h"
@@ -60,6 +61,7 @@ public:
             for (const ChalkRow &row : m_drawn.chalk[i].rows) panel(row);
         }
         leftOut();
+        trimmings();
         for (const PageSection &one : sections) section(one);
         closing();
         return m_pages;
@@ -231,6 +233,26 @@ private:
                                                 : name);
         }
         paragraph(say("Not on this cloth, to be cut from other cloth: %1.").arg(names.join(u", "_s)), m_colours.broken);
+    }
+
+    /// What goes with the panels, each with a box to tick once it is cut or there.
+    void trimmings() {
+        const Job &job = m_drawn.job;
+        if (job.trimmings.empty()) return;
+        needs(20 * mm);
+        m_y += 4 * mm;
+        m_y += ink().paragraph(say("Trimmings"), {left(), m_y}, width(), 4.2, true, m_colours.ink) + 1 * mm;
+        for (const Trimming &trimming : job.trimmings) {
+            const Reckoned figures = reckoned(job, m_drawn.layout, trimming);
+            QString text = shown(trimmingWords(job, trimming, figures));
+            if (job.panel(trimming.panel)) text += u' ' + say("They are among the panels.");
+            const double wide = width() - (tickBox + 3) * mm;
+            needs(std::max(tickBox * mm, PageInk::paragraphHeight(text, wide, 3.0, !figures.enough)) + 1.5 * mm);
+            ink().box(QRectF(left(), m_y, tickBox * mm, tickBox * mm), {}, {m_colours.ink, 0.3});
+            m_y += std::max(tickBox * mm, ink().paragraph(text, {left() + (tickBox + 3) * mm, m_y + 0.4 * mm}, wide,
+                                                          3.0, !figures.enough, m_colours.ink)) +
+                   1.5 * mm;
+        }
     }
 
     void paragraph(const QString &text, const QColor &colour) {

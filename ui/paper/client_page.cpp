@@ -163,7 +163,7 @@ private:
     /// What goes with the panels, on pages of its own under the same head.
     void beside() {
         const double below = 15 * mm;
-        m_beside = besidePages(m_job, m_layout, m_frame.adjusted(0, below, 0, 0), true);
+        m_beside = besidePages(m_job, m_layout, m_frame.adjusted(0, below, 0, 0));
         for (PageInk &page : m_beside) {
             const JobCard &card = m_job.card;
             page.words(fromCore(!card.piece.empty() ? card.piece : card.title), {left(), m_frame.top() + 6 * mm},

@@ -2,7 +2,6 @@
 
 #include "core/rules/photo_scale.h"
 #include "ui/drawing/colours.h"
-#include "ui/paper/beside_pages.h"
 #include "ui/paper/chalk_pages.h"
 #include "ui/paper/change_pages.h"
 #include "ui/paper/sheet_notes.h"
@@ -57,7 +56,6 @@ Result<std::shared_ptr<const CuttingSheet>> CuttingSheet::make(const Job &job, c
     const double bottom = (sheet->m_plan.paper.height - paperMargin()).toMillimetres() * mm;
     const QRectF frame(QPointF(heading.left(), heading.bottom() + 2 * mm), QPointF(heading.right(), bottom));
     sheet->m_chalk = chalkPages(sheet->m_drawn, frame, sheet->m_extras.sections);
-    sheet->m_beside = besidePages(sheet->m_job, sheet->m_layout, frame, false);
     if (sheet->m_extras.changes) sheet->m_changes = changePages(*sheet->m_extras.changes, job.unit, frame);
     return sheet;
 }
@@ -72,8 +70,7 @@ void CuttingSheet::paint(Surface &surface, int page) const {
     }
     const int drawn = page - drawnFrom(), cloth = int(m_plan.pages.size());
     if (drawn >= cloth) {
-        const int list = drawn - cloth;
-        (list < m_chalk.size() ? m_chalk[list] : m_beside[list - m_chalk.size()]).paint(surface);
+        m_chalk[drawn - cloth].paint(surface);
         return;
     }
     paintCloth(surface, m_plan.pages[std::size_t(drawn)]);
@@ -101,16 +98,14 @@ PageInk CuttingSheet::heading(int page) const {
     const QRectF frame = onPage(m_plan.heading);
     const double right = 70 * mm, left = frame.width() - right - 4 * mm;
     const JobCard &card = m_job.card;
-    const bool changes = page < drawnFrom(), list = page >= drawnFrom() + int(m_plan.pages.size()),
-               beside = page >= drawnFrom() + int(m_plan.pages.size()) + int(m_chalk.size());
+    const bool changes = page < drawnFrom(), list = page >= drawnFrom() + int(m_plan.pages.size());
     ink.fittedWords(card.title.empty() ? say("Cutting sheet") : fromCore(card.title),
                     frame.topLeft() + QPointF(0, 5 * mm), left, 5.2, 3, true, colours.ink);
     ink.fittedWords(joined({fromCore(card.client), fromCore(card.piece), fromCore(m_layout.name)}),
                     frame.topLeft() + QPointF(0, 10 * mm), left, 3.3, 2, false, colours.quiet);
-    ink.wordsEndingAt(changes  ? say("What has changed")
-                      : beside ? say("Trimmings")
-                      : list   ? say("Chalk list, in cutting order")
-                               : say("Cutting sheet, 1:%1").arg(m_plan.scale),
+    ink.wordsEndingAt(changes ? say("What has changed")
+                      : list  ? say("Chalk list, in cutting order")
+                              : say("Cutting sheet, 1:%1").arg(m_plan.scale),
                       frame.topRight() + QPointF(0, 5 * mm), right, 3.8, true, colours.ink);
     ink.wordsEndingAt(joined({dateWords(card.date), say("page %1 of %2").arg(page + 1).arg(count())}),
                       frame.topRight() + QPointF(0, 10 * mm), right, 3.3, false, colours.quiet);

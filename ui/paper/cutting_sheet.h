@@ -24,9 +24,7 @@ public:
 
     QString title() const override;
     PaperSize paper() const override { return m_plan.paper; }
-    int count() const override {
-        return drawnFrom() + int(m_plan.pages.size()) + int(m_chalk.size()) + int(m_beside.size());
-    }
+    int count() const override { return drawnFrom() + int(m_plan.pages.size()) + int(m_chalk.size()); }
     int drawnFrom() const { return int(m_changes.size()); } ///< the first page with cloth on it
     void paint(Surface &surface, int page) const override;
     const SheetPlan &plan() const { return m_plan; }
@@ -42,7 +40,7 @@ private:
     SheetExtras m_extras;
     DrawnLayout m_drawn;
     SheetPlan m_plan;
-    QList<PageInk> m_changes, m_chalk, m_beside;
+    QList<PageInk> m_changes, m_chalk;
 };
 
 /// Writes the cutting sheet as PDF. Errors: as `CuttingSheet::make`, or the file cannot be written.

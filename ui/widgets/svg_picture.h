@@ -3,6 +3,8 @@
 #include <QSvgRenderer>
 #include <QWidget>
 
+#include <string>
+
 namespace boltwright::ui {
 
 /// An SVG drawing as large as its room lets it be, in its own proportions.

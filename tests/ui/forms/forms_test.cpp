@@ -224,6 +224,37 @@ private Q_SLOTS:
         QCOMPARE(form->model()->measures().at("top").sizes[Measure::Up], 30_in);
     }
 
+    void aPartIsAddedNamedAndTaken() {
+        PieceFormPage *form = openForm("ottoman");
+        QVERIFY(form);
+        const int rows = form->model()->rowCount();
+        key(Qt::Key_A, Qt::AltModifier);
+        QVERIFY(waitFor([&] { return form->model()->rowCount() == rows + 1; }));
+        type(u"Lid lining"_s); // its name has the focus
+        key(Qt::Key_Enter);
+        QCOMPARE(form->model()->form().parts.back().name, std::string("Lid lining"));
+        key(Qt::Key_T, Qt::AltModifier);
+        QVERIFY(waitFor([&] { return !m_window->sheet().isVisible(); }));
+        QVERIFY(std::any_of(job().panels.begin(), job().panels.end(),
+                            [](const Panel &p) { return p.name == "Lid lining"; }));
+    }
+
+    void aMeasuredPieceMayBecomeAJobOfItsOwn() {
+        Job before = newJob(Unit::Inch);
+        before.card.title = "Hall bench";
+        before.panels = {newPanel(before)};
+        const QString name = m_fixture->folder() + u"/hall.boltwright"_s;
+        QVERIFY(saveJob(before, name.toStdString()).has_value());
+        QVERIFY(m_window->openFile(name));
+        QVERIFY(openForm("headboard"));
+        key(Qt::Key_N, Qt::AltModifier);
+        QVERIFY(waitFor([&] { return job().card.title == "Headboard"; }));
+        QCOMPARE(job().panels.size(), std::size_t(1));
+        QVERIFY(document().fileName().isEmpty());
+        // The bench lies in its file as it was.
+        QCOMPARE(loadJob(name.toStdString())->panels.size(), before.panels.size());
+    }
+
     void theShopsRulesAreWhatFormsAdd() {
         m_window->actions()[ActionId::ShopRules]->trigger();
         auto *rules = page<RulesPage>();
