@@ -66,6 +66,7 @@ AskPage::AskPage(JobDocument &document, QWidget *parent)
     m_view->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed |
                             QAbstractItemView::AnyKeyPressed | QAbstractItemView::SelectedClicked);
     m_view->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+    m_view->horizontalHeader()->setSectionResizeMode(0, QHeaderView::ResizeToContents);
     m_view->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 16);
     m_view->installEventFilter(this);
     auto *column = new QWidget;
@@ -153,8 +154,12 @@ void AskPage::explain(const QModelIndex &index) {
     const AskAnswer *answer = m_model->answerAt(index);
     m_behind->setVisible(answer && !answer->plan.layout.cuts.empty());
     if (!answer) return m_detail->setText(tr("Choose a field to see what stands behind it."));
-    if (answer->plan.kind != planner::Outcome::Kind::Fits)
-        return m_detail->setText(tr("Does not go: %1.").arg(withFractions(fromCore(answer->plan.reason))));
+    if (answer->plan.kind != planner::Outcome::Kind::Fits) {
+        const QString why = withFractions(fromCore(answer->plan.reason));
+        return m_detail->setText(answer->plan.kind == planner::Outcome::Kind::CannotFit
+                                     ? tr("It cannot be cut from this cloth, and that is proved: %1.").arg(why)
+                                     : tr("Nothing was found in the time given: %1.").arg(why));
+    }
     QStringList parts{tr("laid out %1").arg(shownAlongRoll(answer->planned, unit()))};
     if (answer->firstMotif > Length{})
         parts << tr("one repeat, as the first motif may lie anywhere: %1")

@@ -68,10 +68,10 @@ void RunsPage::show(const RunAnswer &a) {
                 words << (length < *m_asked ? tr("%1 less than as asked").arg(shownAlongRoll(*m_asked - length, unit))
                                             : tr("%1 more than as asked").arg(shownAlongRoll(length - *m_asked, unit)));
         }
-        words << (a.joins == 0 ? tr("no joins") : tr("%n join(s)", nullptr, a.joins));
+        words << (a.joins == 0 ? tr("no joins") : a.joins == 1 ? tr("1 join") : tr("%n joins", nullptr, a.joins));
         if (a.turned.empty() && a.way != RunWay::AsAsked) words << tr("looks as asked");
         for (std::size_t i = 0; i < a.turned.size() && i < 3; ++i) words << u"• "_s + fromCore(a.turned[i]);
-        if (a.turned.size() > 3) words << tr("and %n more part(s)", nullptr, int(a.turned.size()) - 3);
+        if (a.turned.size() > 3) words << tr("and %n more", nullptr, int(a.turned.size()) - 3);
     } else {
         words << tr("Does not go: %1").arg(withFractions(fromCore(a.plan.reason)));
     }

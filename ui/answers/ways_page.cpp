@@ -154,8 +154,9 @@ void WaysPage::show(const Conceding &answer, const std::vector<std::string> &ver
     for (std::size_t i = 0; i < answer.ways.size(); ++i) {
         const ConcedeWay &way = answer.ways[i];
         QStringList words;
-        if (way.panels > 0) {
-            const QString parts = tr("%n part(s) give something up", nullptr, way.panels);
+        if (way.panels > 0 && !answer.nothingNeeded) {
+            const QString parts = way.panels == 1 ? tr("1 part gives something up")
+                                                  : tr("%n parts give something up", nullptr, way.panels);
             words << (way.trimmed > Length{}
                           ? tr("%1, %2 of cloth edge in all").arg(parts, shownLengthWithUnit(way.trimmed, unit))
                           : parts);

@@ -135,7 +135,11 @@ void WhyPage::show(const Staircase &stairs) {
 void WhyPage::explain(int step) {
     const Stair &stair = m_stairs.stairs[std::size_t(step)];
     QString text = shownName(stair.kind) + u": "_s + shownStep(stair, document().job().unit) + u". "_s;
-    if (!stair.advice.empty()) text += withFractions(fromCore(stair.advice)) + u'.';
+    if (!stair.advice.empty()) {
+        QString advice = withFractions(fromCore(stair.advice)) + u'.';
+        advice.front() = advice.front().toUpper();
+        text += advice;
+    }
     if (stair.upTo) text += u' ' + tr("The search may still find better here, so it is no more than that.");
     m_advice->setText(text);
     static_cast<LayoutThumbnail *>(m_behind.data())->show(document().job(), stair.layout);

@@ -35,7 +35,8 @@ QIcon patch(const QColor &colour) {
 QWidget *colourRow(const QString &name, const std::string &told, const QColor &shown,
                    const std::function<void(const std::string &)> &set) {
     auto *row = new QWidget;
-    auto *button = new QPushButton(patch(shown), told.empty() ? QObject::tr("our own") : fromCore(told));
+    auto *button =
+        new QPushButton(patch(shown), u" "_s + (told.empty() ? QObject::tr("usual colour") : fromCore(told)));
     button->setIconSize({28, 16});
     button->setObjectName(u"field "_s + name);
     button->setAccessibleName(name);
@@ -63,7 +64,7 @@ QWidget *bandsRow(const Cloth &cloth, Unit unit, const ChangeLook &change) {
     text->setTabChangesFocus(true);
     text->setObjectName(u"field bands"_s);
     text->setAccessibleName(QObject::tr("Stripes of the repeat"));
-    text->setPlaceholderText(QObject::tr("three of our own"));
+    text->setPlaceholderText(QObject::tr("the three usual ones"));
     text->setToolTip(QObject::tr("One stripe a line: from the motif's middle to the stripe's nearer edge, how wide it "
                                  "is, its colour. For example: -1, 2, #4a5a66"));
     auto *take = new QPushButton(QObject::tr("Take these stripes"));

@@ -336,9 +336,8 @@ bool PanelTable::takeCutList(const std::string &text) {
     }
     QStringList unused;
     for (const std::string &heading : list->unused) unused << fromCore(heading);
-    say(unused.isEmpty()
-            ? tr("%n panel(s) taken.", nullptr, count)
-            : tr("%n panel(s) taken; not understood and left out: %1.", nullptr, count).arg(unused.join(u", "_s)));
+    const QString taken = count == 1 ? tr("1 panel taken") : tr("%n panels taken", nullptr, count);
+    say(unused.isEmpty() ? taken + u'.' : tr("%1; not understood and left out: %2.").arg(taken, unused.join(u", "_s)));
     return true;
 }
 

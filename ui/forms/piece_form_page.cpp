@@ -654,15 +654,18 @@ void PieceFormPage::follow() {
     QString text;
     if (!lines.isEmpty()) text = u"<b>%1</b><br>• %2"_s.arg(tr("Worth a second look"), lines.join(u"<br>• "_s));
     if (open > 0)
-        text += (text.isEmpty() ? QString() : u"<br><br>"_s) +
-                tr("%n size(s) in italics stand at what is usual; they are not measured yet.", nullptr, open);
+        text +=
+            (text.isEmpty() ? QString() : u"<br><br>"_s) +
+            (open == 1 ? tr("1 size in italics stands at what is usual; it is not measured yet.")
+                       : tr("%n sizes in italics stand at what is usual; they are not measured yet.", nullptr, open));
     m_doubts->setText(text);
 
     const FormPanels made = panelsFrom(form, m_model->measures(), m_rules, from);
     int cuts = 0;
     for (const Panel &panel : made.panels) cuts += panel.count;
     const TrimList trims = trimsOf(form, m_model->measures(), m_rules);
-    QStringList sum = {tr("%n panel(s)", nullptr, int(made.panels.size())), tr("%n cut(s)", nullptr, cuts)};
+    QStringList sum = {made.panels.size() == 1 ? tr("1 panel") : tr("%n panels", nullptr, int(made.panels.size())),
+                       cuts == 1 ? tr("1 cut") : tr("%n cuts", nullptr, cuts)};
     if (trims.welt > Length{}) sum << tr("welt %1").arg(shownAlongRoll(trims.welt, unit));
     if (trims.gimp > Length{}) sum << tr("gimp %1").arg(shownAlongRoll(trims.gimp, unit));
     if (trims.cord > Length{}) sum << tr("cord %1").arg(shownAlongRoll(trims.cord, unit));

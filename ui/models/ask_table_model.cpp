@@ -111,7 +111,8 @@ QString AskTableModel::shownHead(const QModelIndex &index, bool forEditing) cons
 QString AskTableModel::shownAnswer(const QModelIndex &index) const {
     const AskAnswer *answer = answerAt(index);
     if (!answer) return {};
-    if (answer->plan.kind != planner::Outcome::Kind::Fits) return tr("does not go");
+    if (answer->plan.kind == planner::Outcome::Kind::CannotFit) return tr("cannot be");
+    if (answer->plan.kind != planner::Outcome::Kind::Fits) return tr("not found");
     return withFractions(fromCore(spokenPurchase(answer->buy, m_unit, m_eighths)));
 }
 

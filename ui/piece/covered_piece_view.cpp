@@ -241,7 +241,12 @@ void CoveredPieceView::refreshWords() {
     const bool right = said.isEmpty();
     const bool patterned =
         std::any_of(cloths.begin(), cloths.end(), [](const Cloth &c) { return c.pattern.has_value(); });
-    const bool any = !m_picture->piece().joins.empty() && (patterned || !right);
+    // A join says nothing while one side of it is put aside.
+    const CoveredPiece &piece = m_picture->piece();
+    const bool laid = std::any_of(piece.joins.begin(), piece.joins.end(), [&](const CoveredJoin &join) {
+        return !piece.panels[std::size_t(join.a)].parts.empty() && !piece.panels[std::size_t(join.b)].parts.empty();
+    });
+    const bool any = laid && (patterned || !right);
     const Colours colours = coloursOf(palette());
     QPalette ink = m_misses->palette();
     ink.setColor(QPalette::WindowText, right ? colours.good : colours.broken);

@@ -268,7 +268,8 @@ void PrintPage::refresh() {
     m_pages = made ? *made : nullptr;
     m_said->setText(made ? QString() : withFractions(fromCore(made.error().text)));
     m_said->setVisible(!made);
-    QString count = made ? tr("%n page(s)", nullptr, m_pages->count()) : QString();
+    QString count;
+    if (made) count = m_pages->count() == 1 ? tr("1 page") : tr("%n pages", nullptr, m_pages->count());
     if (wished.what == PrintWishes::What::Labels && made) m_preferences.setLabelGrid(wished.grid);
     if (wished.what == PrintWishes::What::ClientPage && m_answering->isRunning())
         count += u" · "_s + tr("the steps of why are being planned");

@@ -40,7 +40,7 @@ void LayoutDeeds::turn() {
 }
 
 QString LayoutDeeds::called(const std::vector<int> &cuts) const {
-    if (cuts.size() != 1) return tr("%n panel(s)", nullptr, int(cuts.size()));
+    if (cuts.size() != 1) return tr("%n panels", nullptr, int(cuts.size()));
     return markOf(m_document.laidLayout().cuts[std::size_t(cuts.front())].panel);
 }
 

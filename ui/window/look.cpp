@@ -40,7 +40,7 @@ QString styleSheetFor(const Colours &c, int px) {
         QWidget#rightPane { border-left: 1px solid %4; }
         QWidget#startPage { background: %7; }
         QFrame#sheet { background: %1; border: 1px solid %4; border-radius: 8px; }
-        QFrame#overSheet { background: %1; border: 1px solid %4; border-radius: 8px; }
+        QFrame#overSheet { background: %1; border: none; }
         QFrame#notice { background: %1; border-bottom: 1px solid %4; border-left: 4px solid %6; }
         QFrame#outlineBar { background: %1; border-bottom: 1px solid %4; border-left: 4px solid %5; }
         QListView { background: transparent; outline: 0; }

@@ -589,7 +589,8 @@ void MainWindow::refreshTitle() {
         if (cloth.bolt)
             parts << shownLengthWithUnit(cloth.bolt->width, job.unit);
         else
-            parts << tr("%n remnant(s)", nullptr, int(cloth.remnants.size()));
+            parts << (cloth.remnants.size() == 1 ? tr("1 remnant")
+                                                 : tr("%n remnants", nullptr, int(cloth.remnants.size())));
         parts << (cloth.way == Way::One ? tr("one way") : tr("either way"));
     }
     m_subtitle->setText(parts.join(u" · "_s));

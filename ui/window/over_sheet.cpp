@@ -62,9 +62,8 @@ void OverSheet::keyPressEvent(QKeyEvent *event) {
 }
 
 void OverSheet::fit() {
-    const QRect room = parentWidget()->rect();
-    const int rim = std::min(24, room.width() / 30);
-    setGeometry(room.adjusted(rim, rim, -rim, -rim));
+    // All of it: slivers of tools round the edge would look as if they could be used.
+    setGeometry(parentWidget()->rect());
 }
 
 } // namespace boltwright::ui

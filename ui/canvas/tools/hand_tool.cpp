@@ -211,8 +211,8 @@ void HandTool::released(QMouseEvent *event) {
 
 QString HandTool::stepText() const {
     if (!m_with.empty())
-        return m_overTray ? tr("Put %n panel(s) aside", nullptr, int(m_with.size()) + 1)
-                          : tr("Move %n panel(s)", nullptr, int(m_with.size()) + 1);
+        return m_overTray ? tr("Put %n panels aside", nullptr, int(m_with.size()) + 1)
+                          : tr("Move %n panels", nullptr, int(m_with.size()) + 1);
     const QString mark = fromCore(m_canvas.document().job().panel(m_start.cuts[std::size_t(m_cut)].panel)->mark);
     if (m_overTray) return tr("Put %1 aside").arg(mark);
     return m_fromTray ? tr("Lay %1").arg(mark) : tr("Move %1").arg(mark);
@@ -335,7 +335,8 @@ void HandTool::nudgeSeveral(int key, bool far) {
     const Length step = smallStep(document.job().unit);
     const ClothPoint to = stepped({}, headingOf(key), far ? Length::ticks(step.ticks() * 8) : step);
     document.changeLayout(withCutsMoved(document.job(), layout, cuts, to - ClothPoint{}),
-                          tr("Move %n panel(s)", nullptr, int(cuts.size())), u"nudge several"_s);
+                          cuts.size() == 1 ? tr("Move 1 panel") : tr("Move %n panels", nullptr, int(cuts.size())),
+                          u"nudge several"_s);
     m_canvas.showSelection();
 }
 
@@ -374,8 +375,7 @@ bool HandTool::keyReleased(QKeyEvent *event) {
 }
 
 QString HandTool::hint() const {
-    return tr("Drag a panel: it comes to rest where it may lie. With Ctrl or Alt held it snaps to nothing. "
-              "With Shift several go together.");
+    return tr("Drag a panel to where it may lie. Ctrl or Alt: snap to nothing. Shift: several together.");
 }
 
 } // namespace boltwright::ui
