@@ -1,5 +1,6 @@
 #include "core/planner/polygon_search.h"
 
+#include "core/planner/polygon/exact_fit.h"
 #include "core/planner/polygon/pairing.h"
 #include "core/planner/polygon/profile_walk.h"
 #include "core/planner/polygon/walker.h"
@@ -8,6 +9,7 @@
 #include <algorithm>
 #include <atomic>
 #include <chrono>
+#include <functional>
 #include <memory>
 #include <thread>
 
@@ -18,6 +20,9 @@ using Time = std::chrono::steady_clock;
 
 /// A fixed number, so that with a count of steps the outcome does not hang on how many threads there are.
 constexpr int slotsBySteps = 4;
+
+/// So many places tried in fitting a jigsaw take about as long as one relocation.
+constexpr std::int64_t placesToAStep = 16;
 
 std::vector<Placement> placementsOf(const std::vector<Where> &layout) {
     std::vector<Placement> out;
@@ -49,8 +54,9 @@ bool anyFitsNowhere(const Instance &instance) {
 
 class Search {
 public:
-    Search(const Instance &instance, const Limits &limits, Length bound)
-        : m_instance(instance), m_limits(limits), m_model(instance), m_bound(bound), m_begin(Time::now()) {
+    Search(const Instance &instance, const Limits &limits, Length bound, const std::function<double()> &clock)
+        : m_instance(instance), m_limits(limits), m_clock(clock), m_model(instance), m_bound(bound),
+          m_begin(Time::now()) {
         if (!limits.start.empty() && holds(instance, limits.start)) m_best = limits.start;
     }
 
@@ -66,9 +72,12 @@ private:
         bool byProfile() const { return profile && turn % (fruitless < 3 ? 2 : 8) == 0; }
     };
 
-    double seconds() const { return std::chrono::duration<double>(Time::now() - m_begin).count(); }
+    double seconds() const {
+        return m_clock ? m_clock() : std::chrono::duration<double>(Time::now() - m_begin).count();
+    }
     bool over() const;
     bool goodEnough() const;
+    void tryExactly(std::int64_t most, double share);
     void tryPairs();
     void begin();
     void round();
@@ -80,12 +89,14 @@ private:
 
     const Instance &m_instance;
     const Limits &m_limits;
+    const std::function<double()> &m_clock;
     Model m_model;
     Length m_bound;
     Time::time_point m_begin;
     std::vector<Slot> m_slots;
     std::vector<Placement> m_best;
     std::int64_t m_before = 0; ///< steps taken before there were slots
+    bool m_looksExact = true;  ///< as far as was seen, the items might fill the cloth without waste
 };
 
 /// Time or patience is over. Steps are counted between rounds, never here.
@@ -109,6 +120,19 @@ void Search::eachSlot(const std::function<void(Slot &, int)> &task) {
     for (std::thread &t : others) t.join();
 }
 
+/// Items that leave no waste are a jigsaw, and told by their corners which goes where. Where a first look did not lay
+/// most of them they are none.
+void Search::tryExactly(std::int64_t most, double share) {
+    if (!m_model.open || goodEnough() || !m_looksExact || !couldFillExactly(m_instance, m_bound)) return;
+    if (m_limits.steps) most = std::min(most, std::int64_t(double(*m_limits.steps) * share) * placesToAStep);
+    const double begun = seconds(), end = begun + m_limits.seconds.value_or(1e9) * share;
+    const ExactFit fit = fitExactly(m_instance, m_model.noFits, m_bound, most,
+                                    [&] { return over() || (!m_limits.steps && seconds() > end); });
+    m_before += fit.tried / placesToAStep;
+    m_looksExact = fit.most * 3 >= m_instance.items.size() * 2;
+    if (!fit.placements.empty()) keep(fit.placements);
+}
+
 /// Head to tail, slanted items often make rectangles, and those are laid better by a search that knows nothing else.
 void Search::tryPairs() {
     const auto pairing = pairUp(m_instance);
@@ -128,7 +152,7 @@ void Search::tryPairs() {
     const bool upright = pairing->joined.rectilinear();
     const Outcome out =
         upright ? searchRectangles(pairing->joined, limits, m_bound) : searchPolygons(pairing->joined, limits, m_bound);
-    m_before = out.steps;
+    m_before += out.steps;
     if (out.kind == Outcome::Kind::Fits) keep(pairing->apart(out.placements));
 }
 
@@ -223,8 +247,12 @@ Outcome Search::run() {
         out.proved = true;
         return out;
     }
-    tryPairs();
+    tryExactly(20'000, 0.05);
+    if (!goodEnough()) tryPairs();
     begin();
+    merge();
+    tell();
+    tryExactly(100'000'000, 0.2);
     merge();
     tell();
     while (!over() && !goodEnough() && (!m_limits.steps || steps() < *m_limits.steps)) {
@@ -242,14 +270,15 @@ Outcome Search::run() {
 
 } // namespace
 
-Outcome searchPolygons(const Instance &instance, const Limits &limits, Length bound) {
+Outcome searchPolygons(const Instance &instance, const Limits &limits, Length bound,
+                       const std::function<double()> &clock) {
     if (instance.items.empty()) {
         Outcome out;
         out.kind = Outcome::Kind::Fits;
         if (!instance.sheets.empty()) out.length = lengthUsed(instance, {}, 0);
         return out;
     }
-    return Search(instance, limits, bound).run();
+    return Search(instance, limits, bound, clock).run();
 }
 
 } // namespace boltwright::planner

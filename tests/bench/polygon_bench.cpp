@@ -1,5 +1,6 @@
 // How well polygons are laid, against the open sets' best known lengths (see the sources named in each file).
-// usage: polygon_bench [--seconds S] [--seed N] [--threads N] [--trace] FILE...
+// usage: polygon_bench [--seconds S] [--cpu] [--seed N] [--threads N] [--trace] FILE...
+// --cpu: seconds of processor time for each thread, for a machine that others use as well.
 // FILE is a set of shared/bench/poly, or a job of plain rectangles and trapezoids without allowances. Nothing here is
 // a test: figures depend on the machine.
 
@@ -12,6 +13,7 @@
 #include <chrono>
 #include <cmath>
 #include <cstdio>
+#include <ctime>
 #include <fstream>
 #include <string>
 #include <vector>
@@ -92,15 +94,15 @@ Case readJob(const json &file, const std::string &path) {
 
 int main(int argc, char **argv) {
     Limits limits;
-    limits.seconds = 10;
     limits.threads = 2;
-    bool trace = false;
+    bool trace = false, cpu = false;
+    double allowed = 10;
     double sum = 0;
     int count = 0;
     for (int i = 1; i < argc; ++i) {
         const std::string a = argv[i];
         if (a == "--seconds") {
-            limits.seconds = std::stod(argv[++i]);
+            allowed = std::stod(argv[++i]);
             continue;
         }
         if (a == "--steps") {
@@ -115,6 +117,10 @@ int main(int argc, char **argv) {
             limits.threads = std::stoi(argv[++i]);
             continue;
         }
+        if (a == "--cpu") {
+            cpu = true;
+            continue;
+        }
         if (a == "--trace") {
             trace = true;
             continue;
@@ -127,7 +133,12 @@ int main(int argc, char **argv) {
             area += c.instance.outlines[std::size_t(item.options[0].outline)].area;
         const Length bound = Length::ticks(area / boxOf(c.instance.sheets[0].room).width().ticks());
         const auto begin = std::chrono::steady_clock::now();
-        auto seconds = [&] { return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count(); };
+        const std::clock_t cpuBegin = std::clock();
+        auto seconds = [&] {
+            if (cpu) return double(std::clock() - cpuBegin) / CLOCKS_PER_SEC / limits.threads;
+            return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+        };
+        limits.seconds = allowed;
         double first = 0, last = 0;
         Length at;
         limits.report = [&](const Progress &p) {
@@ -137,7 +148,7 @@ int main(int argc, char **argv) {
             if (first == 0) first = last;
             if (trace) std::printf("  %7.3f s  %.4f\n", last, double(p.length.ticks()) / c.unit);
         };
-        const Outcome out = searchPolygons(c.instance, limits, bound);
+        const Outcome out = searchPolygons(c.instance, limits, bound, seconds);
         const double length = double(out.length.ticks()) / c.unit,
                      density = double(bound.ticks()) / double(out.length.ticks());
         std::printf(

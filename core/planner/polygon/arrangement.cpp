@@ -1,9 +1,18 @@
 #include "core/planner/polygon/arrangement.h"
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 namespace boltwright::planner {
 namespace {
+
+/// From so many items on, an item is not tried at every place there is each time it moves.
+constexpr int manyItems = 18;
+/// How large a stretch of places is looked at in one piece, in sizes of the item, and how many besides that round the
+/// item itself.
+constexpr double windowSize = 1;
+constexpr int windowsElsewhere = 2;
 
 Length toLength(double ticks) { return Length::ticks(std::int64_t(ticks)); }
 double toTicks(Length l) { return double(l.ticks()); }
@@ -181,8 +190,8 @@ const std::optional<PlaceSet> &Arrangement::placesOf(int item, int option) const
     return m_places[std::size_t(item)][std::size_t(option)];
 }
 
-void Arrangement::prepare(int item, const Option &option, const PlaceSet &places) {
-    m_spots.start(fitOf(option), places);
+void Arrangement::prepare(int item, const Option &option, const PlaceSet &places, InnerFit fit) {
+    m_spots.start(std::move(fit), places);
     m_spots.add(m_model.noFits.onSheet(option.sheet, option.outline, m_instance.items[std::size_t(item)].hidden), 0, 0,
                 m_sheetWeight[std::size_t(item)]);
     for (int j = 0; j < size(); ++j) {
@@ -203,10 +212,58 @@ std::optional<Where> Arrangement::cheapest(int item, double enough) {
         const int o = choices[std::size_t((first + k) % int(choices.size()))];
         const auto &places = placesOf(item, o);
         if (!places) continue;
-        prepare(item, optionOf(item, o), *places);
+        prepare(item, optionOf(item, o), *places, fitOf(optionOf(item, o)));
         if (const auto spot = m_spots.best(enough)) {
             found = Where{o, spot->x, spot->y};
             enough = spot->cost;
+        }
+    }
+    return found;
+}
+
+std::vector<InnerFit> Arrangement::windowsOf(int item, const Option &option) {
+    const InnerFit &fit = fitOf(option);
+    if (fit.empty()) return {};
+    const Outline &outline = m_instance.outlines[std::size_t(option.outline)];
+    const double width = toTicks(outline.width) * windowSize, height = toTicks(outline.height) * windowSize,
+                 across = fit.highX - fit.lowX, along = fit.highY - fit.lowY;
+    if (!fit.upright || std::min(width, across) * std::min(height, along) * 4 > across * along) return {fit};
+    const auto windowAt = [&](double x, double y) {
+        InnerFit w = fit;
+        w.lowX = std::clamp(std::floor(x - width / 2), fit.lowX, std::max(fit.lowX, fit.highX - width));
+        w.lowY = std::clamp(std::floor(y - height / 2), fit.lowY, std::max(fit.lowY, fit.highY - height));
+        w.highX = std::min(fit.highX, std::ceil(w.lowX + width));
+        w.highY = std::min(fit.highY, std::ceil(w.lowY + height));
+        w.corners = {{w.lowX, w.lowY}, {w.highX, w.lowY}, {w.highX, w.highY}, {w.lowX, w.highY}};
+        return w;
+    };
+    std::vector<InnerFit> windows;
+    const Where &here = at(item);
+    if (here.option >= 0 && optionOf(item, here.option).sheet == option.sheet)
+        windows.push_back(windowAt(here.x, here.y));
+    for (int k = 0; k < windowsElsewhere; ++k)
+        windows.push_back(
+            windowAt(fit.lowX + across * m_random.below(1024) / 1023, fit.lowY + along * m_random.below(1024) / 1023));
+    return windows;
+}
+
+std::optional<Where> Arrangement::cheapestNear(int item, double enough) {
+    if (size() < manyItems || m_random.oneIn(16)) return cheapest(item, enough);
+    std::optional<Where> found;
+    const std::vector<int> &choices = m_model.choices[std::size_t(item)];
+    const int first = choices.size() > 1 ? m_random.below(int(choices.size())) : 0;
+    for (int k = 0; k < int(choices.size()); ++k) {
+        const int o = choices[std::size_t((first + k) % int(choices.size()))];
+        const auto &places = placesOf(item, o);
+        if (!places) continue;
+        const Option &option = optionOf(item, o);
+        if (!places->freeX() || !places->freeY()) return cheapest(item, enough);
+        for (const InnerFit &window : windowsOf(item, option)) {
+            prepare(item, option, *places, window);
+            if (const auto spot = m_spots.best(enough)) {
+                found = Where{o, spot->x, spot->y};
+                enough = spot->cost;
+            }
         }
     }
     return found;
@@ -219,7 +276,7 @@ std::optional<Where> Arrangement::lowest(int item) {
         const auto &places = placesOf(item, o);
         if (!places) continue;
         const Option &option = optionOf(item, o);
-        prepare(item, option, *places);
+        prepare(item, option, *places, fitOf(option));
         const auto spot = m_spots.lowestFree();
         if (!spot) continue;
         const double top = spot->y + toTicks(m_instance.outlines[std::size_t(option.outline)].height);
@@ -270,7 +327,7 @@ std::vector<Vector> Arrangement::phasesWorthTrying(int group, Turn turn, int lot
     for (int o : m_model.choices[std::size_t(leader)]) {
         const Option &option = optionOf(leader, o);
         if (option.turn != turn || m_instance.sheets[std::size_t(option.sheet)].lot != lot) continue;
-        prepare(leader, option, option.places);
+        prepare(leader, option, option.places, fitOf(option));
         if (const auto spot = m_spots.best(1e300)) phases.push_back(phaseOf(leader, o, spot->x, spot->y));
     }
     // ... then what the others need in order to fit at all: their own wishes, and the edges of the cloth.

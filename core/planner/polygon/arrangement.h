@@ -57,6 +57,9 @@ public:
 
     /// The cheapest place for a lifted or lying item among all its options, cheaper than `enough`.
     std::optional<Where> cheapest(int item, double enough);
+    /// The same, looked for round about where the item lies and in a few places elsewhere: where there are many items,
+    /// several such looks take less time than one at all places. Now and then all are looked at.
+    std::optional<Where> cheapestNear(int item, double enough);
     /// The lowest place where nothing is in the way (open sheet), or that of the first sheet that has one.
     std::optional<Where> lowest(int item);
 
@@ -89,7 +92,8 @@ private:
     const Option &optionOf(int item, int option) const;
     const InnerFit &fitOf(const Option &option);
 
-    void prepare(int item, const Option &option, const PlaceSet &places);
+    void prepare(int item, const Option &option, const PlaceSet &places, InnerFit fit);
+    std::vector<InnerFit> windowsOf(int item, const Option &option);
     double depthBetween(int a, int b) const;
     double depthOnSheet(int item) const;
     std::size_t pair(int a, int b) const { return std::size_t(a) * m_at.size() + std::size_t(b); }

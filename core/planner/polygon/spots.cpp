@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace boltwright::planner {
 namespace {
@@ -160,21 +161,51 @@ void Spots::gatherAnywhere() {
     for (const Corner &c : m_fit.corners) addPlace(std::nearbyint(c.x), std::nearbyint(c.y));
     for (const Obstacle &o : m_obstacles)
         for (const Corner &c : o.noFit->corners) addPlace(c.x + o.x, c.y + o.y);
-    for (std::size_t i = 0; i < m_parts.size(); ++i) {
-        const Part &a = m_parts[i];
-        addCrossingsWithRoom(a);
-        for (std::size_t j = i + 1; j < m_parts.size(); ++j) {
-            const Part &b = m_parts[j];
-            if (a.obstacle != b.obstacle && a.lowX <= b.highX && b.lowX <= a.highX && a.lowY <= b.highY &&
-                b.lowY <= a.highY)
-                addCrossings(a, b);
-        }
-    }
+    for (const Part &part : m_parts) addCrossingsWithRoom(part);
+    addCrossings();
 }
 
-void Spots::addCrossings(const Part &a, const Part &b) {
-    a.shape->eachCrossing({a.x, a.y}, *b.shape, {b.x, b.y},
-                          [this](double x, double y) { addPlace(std::nearbyint(x), std::nearbyint(y)); });
+/// Where edges of two obstacles cross: swept from the bottom up, so that only edges that come near each other are
+/// compared.
+void Spots::addCrossings() {
+    m_edges.clear();
+    for (const Part &part : m_parts) {
+        const ConvexNoFit &s = *part.shape;
+        const std::size_t n = s.corners.size();
+        for (std::size_t k = 0; k < n; ++k) {
+            if (s.buried[k]) continue;
+            const Corner a = s.corners[k], b = s.corners[k + 1 == n ? 0 : k + 1];
+            const Edge e{a.x + part.x,
+                         a.y + part.y,
+                         b.x - a.x,
+                         b.y - a.y,
+                         std::min(a.x, b.x) + part.x,
+                         std::max(a.x, b.x) + part.x,
+                         std::min(a.y, b.y) + part.y,
+                         std::max(a.y, b.y) + part.y,
+                         part.obstacle};
+            if (e.lowX <= m_fit.highX && e.highX >= m_fit.lowX && e.lowY <= m_fit.highY && e.highY >= m_fit.lowY)
+                m_edges.push_back(e);
+        }
+    }
+    // A total order, so that the places come in the same order on every machine.
+    std::sort(m_edges.begin(), m_edges.end(), [](const Edge &a, const Edge &b) {
+        return std::tie(a.lowY, a.lowX, a.highY, a.highX, a.obstacle, a.dx) <
+               std::tie(b.lowY, b.lowX, b.highY, b.highX, b.obstacle, b.dx);
+    });
+    for (std::size_t i = 0; i < m_edges.size(); ++i) {
+        const Edge &a = m_edges[i];
+        for (std::size_t j = i + 1; j < m_edges.size() && m_edges[j].lowY <= a.highY; ++j) {
+            const Edge &b = m_edges[j];
+            if (a.obstacle == b.obstacle || a.lowX > b.highX || b.lowX > a.highX) continue;
+            const double turn = a.dx * b.dy - a.dy * b.dx;
+            if (turn == 0) continue;
+            const double fromX = b.x - a.x, fromY = b.y - a.y;
+            const double alongA = (fromX * b.dy - fromY * b.dx) / turn, alongB = (fromX * a.dy - fromY * a.dx) / turn;
+            if (alongA < 0 || alongA > 1 || alongB < 0 || alongB > 1) continue;
+            addPlace(std::nearbyint(b.x + b.dx * alongB), std::nearbyint(b.y + b.dy * alongB));
+        }
+    }
 }
 
 void Spots::addCrossingsWithRoom(const Part &part) {

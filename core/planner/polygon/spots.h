@@ -51,6 +51,11 @@ private:
         const NoFit *noFit;
         double x, y;
     };
+    struct Edge { ///< of an obstacle, from (x, y), with its box
+        double x, y, dx, dy;
+        double lowX, highX, lowY, highY;
+        int obstacle;
+    };
     struct Place {
         double x, y;
     };
@@ -62,13 +67,14 @@ private:
     void gatherInColumns();
     void gatherInRows();
     void gatherOnLattice();
-    void addCrossings(const Part &a, const Part &b);
+    void addCrossings();
     void addCrossingsWithRoom(const Part &part);
     void addPlace(double x, double y);
 
     InnerFit m_fit;
     PlaceSet m_places;
     std::vector<Part> m_parts;
+    std::vector<Edge> m_edges;
     // The room in cells, and for each the parts that reach into it: from m_firstInCell[c] up to that of the next.
     std::vector<Part> m_inCells;
     std::vector<std::uint32_t> m_firstInCell;

@@ -137,7 +137,7 @@ void Walker::separateOnce() {
         if (!m_arrangement.misplaced(item)) continue;
         const bool out = m_arrangement.at(item).option < 0 || m_arrangement.beyondTop(item);
         const double now = out ? farAway : m_arrangement.weightedOverlap(item);
-        if (const auto where = m_arrangement.cheapest(item, now)) m_arrangement.put(item, *where);
+        if (const auto where = m_arrangement.cheapestNear(item, now)) m_arrangement.put(item, *where);
     }
 }
 
@@ -157,6 +157,7 @@ void Walker::run(std::int64_t moves) {
             keepIfRight();
             if (done()) return;
             m_failed = 0;
+            m_share = std::min(0.02, m_share * 1.5);
             tighten();
             continue;
         }
