@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <chrono>
 #include <mutex>
 #include <set>
 #include <tuple>
@@ -127,14 +128,23 @@ private:
         planner::PairLots lots = planner::pairLots(m_job, m_cloths[i]);
         if (lots.choices.empty()) {
             planner::Outcome none;
-            none.kind = Kind::CannotFit;
+            none.kind = lots.all ? Kind::CannotFit : Kind::NotFound;
             return none;
         }
         planner::Outcome outcome;
         bool proved = lots.all;
-        for (ClothInstance &choice : lots.choices) {
-            m_cloths[i] = std::move(choice);
-            outcome = solveOne(i, share / double(lots.choices.size()));
+        // What a choice that is soon refuted leaves of its time goes to the others.
+        const auto begin = std::chrono::steady_clock::now();
+        const double seconds = m_options.seconds.value_or(5) * share;
+        for (std::size_t k = 0; k < lots.choices.size(); ++k) {
+            m_cloths[i] = std::move(lots.choices[k]);
+            double left = share;
+            if (!m_options.steps && seconds > 0) {
+                const double gone =
+                    std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count() / seconds;
+                left = share * std::max(0., 1 - gone) * double(lots.choices.size()) / double(lots.choices.size() - k);
+            }
+            outcome = solveOne(i, left / double(lots.choices.size()));
             if (outcome.kind == Kind::Fits) return outcome;
             proved = proved && outcome.kind == Kind::CannotFit;
         }

@@ -72,6 +72,41 @@ TEST_CASE("a mirrored pair is cut from one dye lot", "[lot]") {
     CHECK(planned(remnantsOf({"7731", "7734"}), armPair()).kind != Fits::Fits);
 }
 
+TEST_CASE("many pairs over several lots are laid where the lots have room for whole pairs", "[lot]") {
+    // Each remnant takes one arm, so a pair needs two of one lot; six pairs over three lots are 729 choices by name.
+    const auto pairsOf = [](int pairs) {
+        Panel arm = armPair();
+        arm.count = pairs * 2;
+        return arm;
+    };
+    const std::vector<std::string> even{"1", "1", "1", "1", "2", "2", "2", "2", "3", "3", "3", "3"};
+    CHECK(planned(remnantsOf(even), pairsOf(6)).kind == Fits::Fits);
+    // The lots are uneven here: five of the first and seven of the second hold two pairs and three, never six.
+    const std::vector<std::string> odd{"1", "1", "1", "1", "1", "2", "2", "2", "2", "2", "2", "2"};
+    CHECK(planned(remnantsOf(odd), pairsOf(5)).kind == Fits::Fits);
+    CHECK(planned(remnantsOf(odd), pairsOf(6)).kind != Fits::Fits);
+}
+
+TEST_CASE("five different pairs over two lots find the one way that holds them", "[lot]") {
+    // Thirty-two choices by name. Lot 1 has room for one large pair and one small, lot 2 for the rest.
+    std::vector<Panel> parts;
+    for (int i = 0; i < 5; ++i) {
+        Panel p = rectangle("Arm " + std::to_string(i + 1), i < 2 ? 40_in : 20_in, 20_in, 2);
+        p.mirror = true;
+        parts.push_back(p);
+    }
+    Cloth cloth = remnantsOf({"1", "1", "1", "2", "2", "2", "2"});
+    cloth.pattern.reset();
+    PlanOptions o;
+    o.seconds.reset();
+    o.steps = 20000;
+    o.threads = 1;
+    const Job job = jobOf(cloth, parts);
+    const Plan p = plan(job, o);
+    REQUIRE(p.kind == Fits::Fits);
+    CHECK(check(job, p.layout).empty());
+}
+
 TEST_CASE("parts that need not match may come from any lot", "[lot]") {
     CHECK(planned(remnantsOf({"7731", "7734"}), rectangle("Deck", 30_in, 20_in, 2)).kind == Fits::Fits);
 }
