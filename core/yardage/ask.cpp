@@ -3,8 +3,6 @@
 #include "core/geometry/outside.h"
 #include "core/geometry/shape_ops.h"
 #include "core/measure/length_text.h"
-#include "core/rules/cut_shape.h"
-#include "core/rules/rules.h"
 #include "core/yardage/relax.h"
 
 #include <algorithm>
@@ -19,71 +17,17 @@ bool anyMotif(const Job &job) {
     return std::any_of(job.panels.begin(), job.panels.end(), [](const Panel &p) { return p.motif.has_value(); });
 }
 
-/// The motif wish that the cloth can still meet, in the way the panel runs; none where it can meet nothing.
-void fitMotif(Panel &panel, const Cloth &cloth) {
-    if (!panel.motif) return;
-    if (!cloth.pattern) {
-        panel.motif.reset();
-        return;
-    }
-    for (Centre centre : {panel.motif->centre, Centre::Across, Centre::Up}) {
-        panel.motif->centre = centre;
-        if (runOf(panel, cloth) == Run::Bias && centre != Centre::Both) continue;
-        if (!turnsOf(panel, cloth, cloth).empty()) return;
-    }
-    panel.motif.reset();
-}
-
-/// As cloth is printed and woven: whole columns of motifs across the width, the outer ones half a repeat from its edges
-/// (TRADE T3.8, T3.9: two motifs across 54 in stand 27 in apart). Along the roll one stands at the cut end.
-Length firstMotif(const AskCloth &ask) {
-    if (!ask.across) return Length::ticks(roundedQuotient(ask.width.ticks(), 2));
-    const std::int64_t columns = std::max<std::int64_t>(1, ask.width.ticks() / ask.across->ticks());
-    return Length::ticks(roundedQuotient(ask.width.ticks() - (columns - 1) * ask.across->ticks(), 2));
-}
-
-/// Whether a panel that reaches so far to either side of the point to be centred fits the width with it on a motif.
-bool centresOn(const AskCloth &ask, const Cloth &cloth, Length before, Length after) {
-    const Length first = cloth.selvage + before, last = ask.width - cloth.selvage - after,
-                 motif = cloth.pattern->motif.x;
-    const std::int64_t step = ask.across->ticks(), from = (first - motif).ticks();
-    const std::int64_t columns = from / step + (from % step > 0 ? 1 : 0); // the first motif at or after `first`
-    return motif + Length::ticks(columns * step) <= last;
-}
-
-/// A seen panel is centred on a motif; one so wide that no motif stands right for it, between two motifs, as the trade
-/// does (common practice, no source).
-MotifWish centredWish(const Panel &panel, const AskCloth &ask, const Cloth &cloth) {
-    MotifWish wish;
-    if (!ask.across || panel.pieces.most > 1) return wish;
-    const PanelBox cut = boxOf(cutOutline(panel.shape, preferredAllowances(panel)));
-    const PanelPoint middle = anchorOf(panel);
-    const Length half = Length::ticks(ask.across->ticks() / 2);
-    switch (runOf(panel, cloth)) {
-    case Run::UpRoll:
-    case Run::DownRoll:
-        if (!centresOn(ask, cloth, middle.x - cut.low.x, cut.high.x - middle.x))
-            wish.at = PanelPoint{middle.x + half, middle.y};
-        break;
-    case Run::Railroad: // its up axis runs across the cloth, towards the left selvage
-        if (!centresOn(ask, cloth, cut.high.y - middle.y, middle.y - cut.low.y))
-            wish.at = PanelPoint{middle.x, middle.y + half};
-        break;
-    case Run::Either:
-    case Run::Bias:
-        break;
-    }
-    return wish;
-}
-
 AskAnswer answerFor(const Job &job, const AskCloth &cloth, const AskOptions &options) {
     AskAnswer a;
     a.cloth = cloth;
-    a.job = onCloth(job, cloth);
+    JobOnCloth on = onCloth(job, cloth);
+    a.job = std::move(on.job);
+    a.otherwise = std::move(on.otherwise);
     PlanOptions one = options.plan;
     one.threads = 1;
     one.report = nullptr;
     one.from = nullptr;
+    one.given = &on.given;
     a.plan = plan(a.job, one);
     a.reserve = options.reserve;
     if (a.plan.kind != planner::Outcome::Kind::Fits) return a;
@@ -103,35 +47,6 @@ std::vector<Flaw> missingCorners(const Remnant &remnant, const ClothBox &box, Le
 }
 
 } // namespace
-
-Job onCloth(const Job &job, const AskCloth &ask) {
-    Job other = onlyCloth(job, job.cloths.front().id);
-    Cloth &cloth = other.cloths.front();
-    if (!cloth.bolt) {
-        cloth.bolt = Bolt{};
-        cloth.remnants.clear();
-        cloth.edge = {};
-    }
-    cloth.bolt->width = ask.width;
-    cloth.bolt->length.reset();
-    cloth.bolt->flaws.clear();
-    const bool patterned = ask.across || ask.along;
-    if (patterned) {
-        Pattern pattern;
-        pattern.across = ask.across;
-        pattern.along = ask.along;
-        if (ask.halfDrop && ask.along) pattern.drop = Length::ticks(roundedQuotient(ask.along->ticks(), 2));
-        pattern.motif = {firstMotif(ask), {}};
-        cloth.pattern = pattern;
-        if (!anyMotif(other))
-            for (Panel &panel : other.panels)
-                if (!panel.hidden) panel.motif = centredWish(panel, ask, cloth);
-    } else {
-        cloth.pattern.reset();
-    }
-    for (Panel &panel : other.panels) fitMotif(panel, cloth);
-    return other;
-}
 
 std::vector<AskAnswer> askFor(const Job &job, const std::vector<AskCloth> &cloths, const AskOptions &options) {
     std::vector<std::optional<AskAnswer>> answers(cloths.size());

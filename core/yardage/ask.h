@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/planner/plan.h"
+#include "core/yardage/on_cloth.h"
 
 #include <optional>
 #include <string>
@@ -8,14 +9,6 @@
 
 /// How much to ask for: cloth that is not bought yet, and cloth that is short.
 namespace boltwright {
-
-/// A cloth that the client might buy.
-struct AskCloth {
-    Length width;                        ///< edge to edge
-    std::optional<Length> across, along; ///< repeats; none of both: plain
-    bool halfDrop = false;
-    bool operator==(const AskCloth &) const = default;
-};
 
 struct AskAnswer;
 
@@ -31,18 +24,14 @@ struct AskOptions {
 
 struct AskAnswer {
     AskCloth cloth;
-    Plan plan;         ///< of the job on that cloth, its motif where the job says
-    Job job;           ///< the job on that cloth
-    Length planned;    ///< length of that layout
+    Plan plan;                            ///< of the job on that cloth, its motif where the job says
+    Job job;                              ///< the job on that cloth
+    std::vector<OtherwiseLaid> otherwise; ///< parts that this cloth does not hold as wished, and what is done instead
+    Length planned;                       ///< length of that layout
     Length firstMotif; ///< extra because the first motif of a bolt may lie anywhere: up to one repeat
     Length reserve;
     Length buy; ///< all of these, rounded up to the shop's step
 };
-
-/// The job's main cloth exchanged for another: width and repeat changed, way, selvage, gap kept. Where the new cloth
-/// has a repeat and no panel asks for a motif, every panel that is seen is centred on one, or between two where it is
-/// too wide for that; a wish for a repeat that the new cloth has not is dropped.
-Job onCloth(const Job &job, const AskCloth &cloth);
 
 /// One answer a cloth, in their order. Stops early when the plan options' `stop` says so, with what it has: a cloth for
 /// which nothing was found by then has no answer.
