@@ -1,6 +1,7 @@
 #include "ui/answers/ask_page.h"
 
 #include "core/measure/length_text.h"
+#include "ui/answers/ask_field.h"
 #include "ui/picture/layout_card.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
@@ -9,6 +10,9 @@
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QPointer>
+
+#include <algorithm>
+#include <utility>
 
 using namespace Qt::StringLiterals;
 
@@ -30,9 +34,9 @@ std::pair<std::vector<Length>, std::vector<AskTableModel::Kind>> usualCloths(Uni
 
 } // namespace
 
-AskPage::AskPage(JobDocument &document, QWidget *parent)
+AskPage::AskPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidget *parent)
     : QuestionPage(
-          document,
+          document, std::move(book),
           tr("For cloth that is not bought yet: what to buy at each width and repeat, worked out by laying the "
              "parts. Type over a width or a repeat; Delete empties it."),
           tr("Work it out"), parent),
@@ -59,6 +63,7 @@ AskPage::AskPage(JobDocument &document, QWidget *parent)
     addSetting(m_extra);
 
     m_view->setModel(m_model);
+    m_view->setItemDelegate(new AskField(m_view));
     m_view->setAccessibleName(tr("What to buy, by width and repeat"));
     m_view->horizontalHeader()->hide();
     m_view->verticalHeader()->hide();
@@ -67,7 +72,11 @@ AskPage::AskPage(JobDocument &document, QWidget *parent)
                             QAbstractItemView::AnyKeyPressed | QAbstractItemView::SelectedClicked);
     m_view->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
     m_view->horizontalHeader()->setSectionResizeMode(0, QHeaderView::ResizeToContents);
-    m_view->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 16);
+    m_view->verticalHeader()->setMinimumSectionSize(fontMetrics().height() + 16);
+    m_view->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    // What is said in a field wraps, so that a row grows as its columns shrink.
+    connect(m_view->horizontalHeader(), &QHeaderView::sectionResized, m_view,
+            [this] { m_view->verticalHeader()->resizeSections(QHeaderView::ResizeToContents); });
     m_view->installEventFilter(this);
     auto *column = new QWidget;
     auto *layout = new QVBoxLayout(column);
@@ -80,14 +89,18 @@ AskPage::AskPage(JobDocument &document, QWidget *parent)
     layout->addWidget(m_behind, 1);
     addAnswer(column, 1);
 
+    recall();
     connect(m_model, &AskTableModel::refused, this, [this](const QString &sentence) { say(sentence); });
     connect(m_model, &AskTableModel::asksChanged, this, [this] {
         say({});
         answering().drop(); // what is being worked out is for another table
+        keep();
     });
+    connect(m_reserve, &LengthEdit::lengthChanged, this, &AskPage::keep);
     connect(m_step, &QComboBox::currentIndexChanged, this, [this] {
         m_model->setEighths(eighths());
         explain(m_view->currentIndex());
+        keep();
     });
     connect(m_view->selectionModel(), &QItemSelectionModel::currentChanged, this,
             [this](const QModelIndex &index) { explain(index); });
@@ -112,7 +125,7 @@ void AskPage::ask() {
     if (!m_reserve->refusal().isEmpty()) return say(m_reserve->refusal());
     m_model->clearAnswers();
     m_model->setEighths(eighths());
-    m_extra->hide();
+    showExtra({});
     AskOptions options;
     options.reserve = m_reserve->length().value_or(Length{});
     options.eighths = eighths();
@@ -125,7 +138,10 @@ void AskPage::ask() {
         options.progress = [report](int done, int of) { report(double(done) / double(of)); };
         // Each stands in its field as soon as it is known.
         options.found = [this](std::size_t index, const AskAnswer &answer) {
-            later([this, index, answer] { m_model->setAnswer(int(index), answer); });
+            later([this, index, answer] {
+                m_model->setAnswer(int(index), answer);
+                keep();
+            });
         };
         // A remnant that is short comes first: that is why somebody asks.
         std::vector<ExtraLength> extra;
@@ -133,16 +149,52 @@ void AskPage::ask() {
             PlanOptions longer = options.plan;
             longer.seconds = rest;
             extra = extraLengths(job, job.cloths.front().id, longer);
-            later([this, extra] { showExtra(extra); });
+            later([this, extra] {
+                showExtra(extra);
+                keep();
+            });
         }
         askFor(job, cloths, options);
         return [this] { explain(m_view->currentIndex()); };
     });
 }
 
-void AskPage::showExtra(const std::vector<ExtraLength> &extra) {
+/// The table is the user's, whatever has become of the job; its answers are the job's.
+void AskPage::recall() {
+    const auto before = book()->kept<FoundAsks>();
+    if (!before) return;
+    const FoundAsks &found = before->found;
+    m_model->setCloths(found.widths, found.kinds);
+    m_reserve->setLength(found.reserve);
+    m_step->setCurrentIndex(found.step);
+    m_model->setEighths(eighths());
+    const bool any = !found.extra.empty() || std::any_of(found.answers.begin(), found.answers.end(),
+                                                         [](const auto &answer) { return answer.has_value(); });
+    if (!any || !stillTrue<FoundAsks>()) return;
+    for (std::size_t i = 0; i < found.answers.size(); ++i)
+        if (found.answers[i]) m_model->setAnswer(int(i), *found.answers[i]);
+    showExtra(found.extra);
+}
+
+void AskPage::keep() {
+    book()->keep(document().job(), FoundAsks{m_model->widths(), m_model->kinds(), m_model->answers(), m_foundExtra,
+                                             m_reserve->length().value_or(Length{}), m_step->currentIndex()});
+}
+
+bool AskPage::forget() {
+    const auto answers = m_model->answers();
+    if (m_foundExtra.empty() &&
+        std::none_of(answers.begin(), answers.end(), [](const auto &a) { return a.has_value(); }))
+        return false;
+    m_model->clearAnswers();
+    showExtra({});
+    return true;
+}
+
+void AskPage::showExtra(std::vector<ExtraLength> extra) {
+    m_foundExtra = std::move(extra);
     QStringList said;
-    for (const ExtraLength &e : extra)
+    for (const ExtraLength &e : m_foundExtra)
         said << (e.extra == Length{} ? tr("Remnant %1 does as it is.").arg(fromCore(e.remnant))
                                      : tr("Remnant %1 would do if it were %2 longer.")
                                            .arg(fromCore(e.remnant), shownLengthWithUnit(e.extra, unit())));
@@ -165,9 +217,22 @@ void AskPage::explain(const QModelIndex &index) {
         parts << tr("one repeat, as the first motif may lie anywhere: %1")
                      .arg(shownAlongRoll(answer->firstMotif, unit()));
     if (answer->reserve > Length{}) parts << tr("reserve %1").arg(shownAlongRoll(answer->reserve, unit()));
-    m_detail->setText(
+    QString text =
         tr("%1: buy %2")
-            .arg(parts.join(u" + "_s), withFractions(fromCore(spokenPurchase(answer->buy, unit(), eighths())))));
+            .arg(parts.join(u" + "_s), withFractions(fromCore(spokenPurchase(answer->buy, unit(), eighths()))));
+    for (const OtherwiseLaid &o : answer->otherwise) {
+        const Panel &panel = *answer->job.panel(o.panel);
+        QStringList done;
+        if (o.betweenMotifs) done << tr("centred between two motifs, as this width has no motif right for it");
+        if (o.follows) done << tr("where the pattern runs on from its neighbour");
+        if (o.joins > 0)
+            done
+                << (panel.hidden
+                        ? tr("%1, out of sight").arg(AskTableModel::shownJoins(o.joins))
+                        : tr("%1, a full width in the centre and equal sides").arg(AskTableModel::shownJoins(o.joins)));
+        text += u"\n• "_s + fromCore(panel.name.empty() ? panel.id : panel.name) + u": "_s + done.join(u"; "_s);
+    }
+    m_detail->setText(text);
     m_behind->show(answer->job, answer->plan.layout);
 }
 

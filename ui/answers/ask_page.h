@@ -17,7 +17,7 @@ class LengthEdit;
 class AskPage : public QuestionPage {
     Q_OBJECT
 public:
-    explicit AskPage(JobDocument &document, QWidget *parent = nullptr);
+    AskPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidget *parent = nullptr);
     void setSecondsEach(double seconds) { m_secondsEach = seconds; }
     QTableView *table() { return m_view; }
     AskTableModel *model() { return m_model; }
@@ -27,10 +27,13 @@ public:
 
 protected:
     void ask() override;
+    bool forget() override;
     bool eventFilter(QObject *watched, QEvent *event) override;
 
 private:
-    void showExtra(const std::vector<ExtraLength> &extra);
+    void showExtra(std::vector<ExtraLength> extra);
+    void recall();
+    void keep(); ///< the table as it stands, with its answers
     void explain(const QModelIndex &index);
     int eighths() const;
     Unit unit() const;
@@ -41,6 +44,7 @@ private:
     QComboBox *m_step;
     QLabel *m_extra, *m_detail;
     LayoutThumbnail *m_behind;
+    std::vector<ExtraLength> m_foundExtra;
     double m_secondsEach = 2;
 };
 

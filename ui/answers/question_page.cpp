@@ -1,13 +1,19 @@
 #include "ui/answers/question_page.h"
 
+#include "ui/picture/layout_card.h"
+
 #include <QScrollArea>
+
+#include <algorithm>
+#include <utility>
 
 namespace boltwright::ui {
 
-QuestionPage::QuestionPage(JobDocument &document, const QString &sentence, const QString &askText, QWidget *parent)
-    : QWidget(parent), m_document(document), m_answering(document), m_settings(new QVBoxLayout),
-      m_answers(new QHBoxLayout), m_state(new QLabel), m_progress(new QProgressBar), m_ask(new QPushButton(askText)),
-      m_stop(new QPushButton(tr("Stop"))) {
+QuestionPage::QuestionPage(JobDocument &document, std::shared_ptr<AnswerBook> book, const QString &sentence,
+                           const QString &askText, QWidget *parent)
+    : QWidget(parent), m_document(document), m_book(std::move(book)), m_answering(document),
+      m_settings(new QVBoxLayout), m_answers(new QGridLayout), m_state(new QLabel), m_progress(new QProgressBar),
+      m_ask(new QPushButton(askText)), m_stop(new QPushButton(tr("Stop"))) {
     auto *whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
     whole->setSpacing(12);
@@ -30,7 +36,7 @@ QuestionPage::QuestionPage(JobDocument &document, const QString &sentence, const
     body->setSpacing(20);
     m_settings->addStretch();
     body->addLayout(m_settings);
-    auto *scroll = new QScrollArea;
+    auto *scroll = m_scroll = new QScrollArea;
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
     auto *inside = new QWidget;
@@ -61,6 +67,15 @@ QuestionPage::QuestionPage(JobDocument &document, const QString &sentence, const
         m_progress->hide();
         if (m_state->text().startsWith(tr("Looking …"))) say({});
     });
+    connect(&document, &JobDocument::changed, this, [this](Changes changes) {
+        constexpr Changes ofTheQuestion = Change::Card | Change::Cloths | Change::Panels | Change::NewJob;
+        if ((changes & ofTheQuestion) && forget()) sayKept(false);
+    });
+}
+
+void QuestionPage::sayKept(bool same) {
+    say(same ? tr("As found before; the job is still the same.")
+             : tr("The job has changed since this was last worked out. Ask again for the job as it is now."));
 }
 
 void QuestionPage::addSetting(QWidget *setting) {
@@ -70,7 +85,32 @@ void QuestionPage::addSetting(QWidget *setting) {
     m_settings->insertWidget(m_settings->count() - 1, setting);
 }
 
-void QuestionPage::addAnswer(QWidget *answer, int stretch) { m_answers->addWidget(answer, stretch); }
+void QuestionPage::addAnswer(QWidget *answer, int stretch) {
+    m_shown << answer;
+    if (stretch > 0) {
+        m_answers->addWidget(answer, 0, 0);
+        m_answers->setRowStretch(0, stretch);
+        return;
+    }
+    standInRows();
+}
+
+void QuestionPage::standInRows() {
+    const int readable = fontMetrics().averageCharWidth() * 30;
+    const int inARow = std::clamp(m_scroll->viewport()->width() / std::max(1, readable), 1, std::max(1, m_mostInARow));
+    for (QWidget *answer : m_shown) m_answers->removeWidget(answer);
+    for (int column = 0; column < m_answers->columnCount(); ++column) m_answers->setColumnStretch(column, 0);
+    for (int row = 0; row < m_answers->rowCount(); ++row) m_answers->setRowStretch(row, 0);
+    for (int i = 0; i < int(m_shown.size()); ++i) m_answers->addWidget(m_shown[i], i / inARow, i % inARow);
+    for (int column = 0; column < inARow; ++column) m_answers->setColumnStretch(column, 1);
+    // What is left over of the height goes below them.
+    m_answers->setRowStretch(int(m_shown.size() + inARow - 1) / inARow, 1);
+}
+
+void QuestionPage::resizeEvent(QResizeEvent *event) {
+    QWidget::resizeEvent(event);
+    if (qobject_cast<LayoutCard *>(m_shown.value(0))) standInRows();
+}
 
 void QuestionPage::later(std::function<void()> act) {
     // To the answering and not to the page, so that what was on its way when the page went is dropped with it.
@@ -83,10 +123,18 @@ void QuestionPage::later(std::function<void()> act) {
 }
 
 void QuestionPage::clearAnswers() {
-    while (QLayoutItem *item = m_answers->takeAt(0)) {
-        if (item->widget()) item->widget()->deleteLater();
-        delete item;
+    for (QWidget *answer : m_shown) {
+        m_answers->removeWidget(answer);
+        answer->hide();
+        answer->deleteLater();
     }
+    m_shown.clear();
+}
+
+bool QuestionPage::forget() {
+    if (m_shown.isEmpty()) return false;
+    clearAnswers();
+    return true;
 }
 
 void QuestionPage::say(const QString &sentence) { m_state->setText(sentence); }

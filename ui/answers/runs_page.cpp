@@ -4,6 +4,8 @@
 #include "ui/picture/layout_card.h"
 #include "ui/text/words.h"
 
+#include <utility>
+
 using namespace Qt::StringLiterals;
 
 namespace boltwright::ui {
@@ -25,23 +27,34 @@ QString headlineOf(RunWay way) {
 
 } // namespace
 
-RunsPage::RunsPage(JobDocument &document, QWidget *parent)
-    : QuestionPage(document,
+RunsPage::RunsPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidget *parent)
+    : QuestionPage(document, std::move(book),
                    tr("The same job with the parts' tops up the roll, railroaded with their tops to the left selvage, "
                       "and each as it falls best. "
                       "Parts on the bias stay on the bias."),
-                   tr("Compare"), parent) {}
+                   tr("Compare"), parent) {
+    setMostInARow(2);
+    if (const auto before = stillTrue<FoundRuns>())
+        for (const RunAnswer &a : before->found.answers) show(a);
+}
 
 void RunsPage::ask() {
     clearAnswers();
     m_asked.reset();
+    m_found = {};
     PlanOptions options;
     options.seconds = m_seconds;
     answering().start([this, options](const Job &job, const Layout &, const Answering::Stop &stop,
                                       const Answering::Report &report) mutable {
         options.stop = stop;
         // Each stands there as soon as it is known.
-        compareRuns(job, options, report, [this](const RunAnswer &a) { later([this, a] { show(a); }); });
+        compareRuns(job, options, report, [this](const RunAnswer &a) {
+            later([this, a] {
+                m_found.answers.push_back(a);
+                book()->keep(document().job(), m_found);
+                show(a);
+            });
+        });
         return [] {};
     });
 }

@@ -9,7 +9,7 @@ namespace boltwright::ui {
 class RunsPage : public QuestionPage {
     Q_OBJECT
 public:
-    explicit RunsPage(JobDocument &document, QWidget *parent = nullptr);
+    RunsPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidget *parent = nullptr);
     void setSeconds(double seconds) { m_seconds = seconds; }
 
 Q_SIGNALS:
@@ -22,6 +22,7 @@ private:
     void show(const RunAnswer &answer);
     void take(const RunAnswer &answer);
     double m_seconds = 8;
+    FoundRuns m_found;             ///< what stands there
     std::optional<Length> m_asked; ///< the length as asked, for comparison
 };
 

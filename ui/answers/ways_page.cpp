@@ -7,6 +7,7 @@
 #include <QPushButton>
 
 #include <algorithm>
+#include <utility>
 
 using namespace Qt::StringLiterals;
 
@@ -69,7 +70,10 @@ std::vector<std::pair<Kind, bool>> rememberedOrder(const Preferences &preference
 }
 
 QString headlineOf(const ConcedeWay &way, bool nothing) {
-    if (nothing) return WaysPage::tr("As asked: nothing is given up");
+    // A part wider than the cloth is joined in any case; that it stands in the list below must not look like a slip.
+    if (nothing)
+        return way.layout.conceded.empty() ? WaysPage::tr("As asked: nothing is given up")
+                                           : WaysPage::tr("As asked, with the joins that the width needs");
     QStringList kinds;
     for (Kind kind : way.kinds) kinds << shownKind(kind);
     return kinds.join(u", "_s);
@@ -77,8 +81,8 @@ QString headlineOf(const ConcedeWay &way, bool nothing) {
 
 } // namespace
 
-WaysPage::WaysPage(JobDocument &document, Preferences &preferences, QWidget *parent)
-    : QuestionPage(document,
+WaysPage::WaysPage(JobDocument &document, std::shared_ptr<AnswerBook> book, Preferences &preferences, QWidget *parent)
+    : QuestionPage(document, std::move(book),
                    tr("When the cloth does not do as asked, something has to give. Drag what may be given up into the "
                       "order in which you would give it up, and take the tick from what must not be. What a part "
                       "itself allows is set in its row of the part table."),
@@ -113,6 +117,7 @@ WaysPage::WaysPage(JobDocument &document, Preferences &preferences, QWidget *par
     connect(later, &QPushButton::clicked, this, [this] { m_list->move(1); });
     connect(m_list, &OrderList::reordered, this, &WaysPage::remember);
     connect(m_within, &QComboBox::activated, this, &WaysPage::remember);
+    if (const auto before = stillTrue<FoundWays>()) show(before->found);
 }
 
 std::vector<Kind> WaysPage::order() const {
@@ -134,21 +139,25 @@ void WaysPage::ask() {
     options.order = order();
     options.fewestPanelsFirst = m_within->currentIndex() == 1;
     options.plan.seconds = m_seconds;
-    answering().start([this, options](const Job &job, const Layout &, const Answering::Stop &stop,
-                                      const Answering::Report &report) mutable {
+    answering().start([this, options, book = book()](const Job &job, const Layout &, const Answering::Stop &stop,
+                                                     const Answering::Report &report) mutable {
         options.plan.stop = stop;
         options.progress = report;
-        const Conceding answer = concede(job, options);
-        std::vector<std::string> verdicts;
-        for (const ConcedeWay &way : answer.ways) {
+        FoundWays found;
+        found.answer = concede(job, options);
+        for (const ConcedeWay &way : found.answer.ways) {
             const auto findings = check(job, way.layout);
-            verdicts.push_back(findings.empty() ? std::string() : findings.front().text);
+            found.verdicts.push_back(findings.empty() ? std::string() : findings.front().text);
         }
-        return [this, answer, verdicts] { show(answer, verdicts); };
+        // Here and not in the window, so that it is kept even where the page has closed meanwhile.
+        if (!found.answer.ways.empty() || !stop()) book->keep(job, found);
+        return [this, found] { show(found); };
     });
 }
 
-void WaysPage::show(const Conceding &answer, const std::vector<std::string> &verdicts) {
+void WaysPage::show(const FoundWays &found) {
+    const Conceding &answer = found.answer;
+    const std::vector<std::string> &verdicts = found.verdicts;
     clearAnswers();
     const Unit unit = document().job().unit;
     for (std::size_t i = 0; i < answer.ways.size(); ++i) {

@@ -14,7 +14,8 @@ namespace boltwright::ui {
 class WaysPage : public QuestionPage {
     Q_OBJECT
 public:
-    WaysPage(JobDocument &document, Preferences &preferences, QWidget *parent = nullptr);
+    WaysPage(JobDocument &document, std::shared_ptr<AnswerBook> book, Preferences &preferences,
+             QWidget *parent = nullptr);
     /// The kinds that may be given up now, in order.
     std::vector<Concession::Kind> order() const;
     void setSeconds(double seconds) { m_seconds = seconds; }
@@ -28,7 +29,7 @@ protected:
     void ask() override;
 
 private:
-    void show(const Conceding &answer, const std::vector<std::string> &verdicts);
+    void show(const FoundWays &found);
     void remember();
 
     Preferences &m_preferences;

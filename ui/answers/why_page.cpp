@@ -10,6 +10,9 @@
 #include <QMouseEvent>
 #include <QPainter>
 
+#include <algorithm>
+#include <utility>
+
 using namespace Qt::StringLiterals;
 
 namespace boltwright::ui {
@@ -69,8 +72,8 @@ void StaircaseView::keyPressEvent(QKeyEvent *event) {
         if (m_stairs.stairs[std::size_t(step)].step > Length{}) return choose(step);
 }
 
-WhyPage::WhyPage(JobDocument &document, QWidget *parent)
-    : QuestionPage(document,
+WhyPage::WhyPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidget *parent)
+    : QuestionPage(document, std::move(book),
                    tr("From the bare parts to what must be bought: each step is what one kind of wish adds. Choose a "
                       "step to see what could be done "
                       "about it, and the layout behind it."),
@@ -82,22 +85,27 @@ WhyPage::WhyPage(JobDocument &document, QWidget *parent)
     if (m_cloth->count() < 2) {
         m_cloth->setParent(this);
         m_cloth->hide();
-        return;
+    } else {
+        addSetting(new QLabel(tr("Which cloth")));
+        addSetting(m_cloth);
     }
-    addSetting(new QLabel(tr("Which cloth")));
-    addSetting(m_cloth);
+    if (const auto before = stillTrue<FoundStairs>()) {
+        m_cloth->setCurrentIndex(std::max(0, m_cloth->findData(fromCore(before->found.stairs.cloth))));
+        show(before->found.stairs);
+    }
 }
 
 void WhyPage::ask() {
     StaircaseOptions options;
     options.plan.seconds = m_seconds;
     answering().start(
-        [this, options, cloth = toCore(m_cloth->currentData().toString())](
+        [this, options, book = book(), cloth = toCore(m_cloth->currentData().toString())](
             const Job &job, const Layout &laid, const Answering::Stop &stop, const Answering::Report &report) mutable {
             options.plan.stop = stop;
             if (!laid.cuts.empty()) options.plan.from = &laid;
             options.progress = report;
             const auto stairs = staircaseOf(job, cloth, options);
+            if (stairs) book->keep(job, FoundStairs{*stairs});
             return [this, stairs] {
                 if (stairs)
                     show(*stairs);

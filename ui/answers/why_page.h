@@ -16,7 +16,7 @@ public:
     void show(const Staircase &stairs, Unit unit);
     int chosen() const { return m_chosen; }
     void choose(int step);
-    QSize sizeHint() const override { return {640, 360}; }
+    QSize sizeHint() const override { return {640, 290}; }
 
 Q_SIGNALS:
     void chosenChanged(int step);
@@ -37,7 +37,7 @@ private:
 class WhyPage : public QuestionPage {
     Q_OBJECT
 public:
-    explicit WhyPage(JobDocument &document, QWidget *parent = nullptr);
+    WhyPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidget *parent = nullptr);
     void setSeconds(double seconds) { m_seconds = seconds; }
     StaircaseView *stairs() { return m_view; } ///< null: not worked out yet
     QString advice() const { return m_advice ? m_advice->text() : QString(); }

@@ -46,6 +46,12 @@ std::vector<AskCloth> AskTableModel::cloths() const {
     return all;
 }
 
+std::vector<std::optional<AskAnswer>> AskTableModel::answers() const {
+    std::vector<std::optional<AskAnswer>> all;
+    for (const auto &row : m_answers) all.insert(all.end(), row.begin(), row.end());
+    return all;
+}
+
 void AskTableModel::setCloths(const std::vector<Length> &widths, const std::vector<Kind> &kinds) {
     beginResetModel();
     m_widths = widths;
@@ -113,8 +119,26 @@ QString AskTableModel::shownAnswer(const QModelIndex &index) const {
     if (!answer) return {};
     if (answer->plan.kind == planner::Outcome::Kind::CannotFit) return tr("cannot be");
     if (answer->plan.kind != planner::Outcome::Kind::Fits) return tr("not found");
-    return withFractions(fromCore(spokenPurchase(answer->buy, m_unit, m_eighths)));
+    const QString buy = withFractions(fromCore(spokenPurchase(answer->buy, m_unit, m_eighths)));
+    const QString otherwise = shownOtherwise(*answer);
+    return otherwise.isEmpty() ? buy : buy + u'\n' + otherwise;
 }
+
+QString AskTableModel::shownOtherwise(const AskAnswer &answer) {
+    bool between = false;
+    int joins = 0;
+    for (const OtherwiseLaid &o : answer.otherwise) {
+        between = between || o.betweenMotifs;
+        const Panel *panel = answer.job.panel(o.panel);
+        joins += o.joins * (panel ? panel->count : 1);
+    }
+    QStringList said;
+    if (between) said << tr("centred between two motifs");
+    if (joins > 0) said << shownJoins(joins);
+    return said.join(u", "_s);
+}
+
+QString AskTableModel::shownJoins(int joins) { return joins == 1 ? tr("one join") : tr("%n joins", nullptr, joins); }
 
 QVariant AskTableModel::data(const QModelIndex &index, int role) const {
     const bool head = isHead(index);
@@ -122,6 +146,10 @@ QVariant AskTableModel::data(const QModelIndex &index, int role) const {
     switch (role) {
     case Qt::DisplayRole:
         return head ? shownHead(index, false) : shownAnswer(index);
+    case NoteRole: {
+        const AskAnswer *answer = answerAt(index);
+        return answer && answer->plan.kind == planner::Outcome::Kind::Fits ? shownOtherwise(*answer) : QString();
+    }
     case Qt::EditRole:
         return head ? shownHead(index, true) : shownAnswer(index);
     case Qt::TextAlignmentRole:

@@ -25,11 +25,19 @@ public:
     static Result<Kind> readKind(const QString &text, Unit unit);
 
     std::vector<AskCloth> cloths() const; ///< row by row
+    const std::vector<Length> &widths() const { return m_widths; }
+    const std::vector<Kind> &kinds() const { return m_kinds; }
+    std::vector<std::optional<AskAnswer>> answers() const; ///< row by row, as `cloths()`
     void setCloths(const std::vector<Length> &widths, const std::vector<Kind> &kinds);
     void setEighths(int eighths);
     void setAnswer(int index, AskAnswer answer); ///< of `cloths()`
     void clearAnswers();
     const AskAnswer *answerAt(const QModelIndex &index) const; ///< null: a head, or not known
+    /// Of a field: what is done otherwise than wished, in few words; stands below the length.
+    static constexpr int NoteRole = Qt::UserRole + 1;
+    /// What is done otherwise than wished in a field, in few words; empty: nothing.
+    static QString shownOtherwise(const AskAnswer &answer);
+    static QString shownJoins(int joins);
     bool isHead(const QModelIndex &index) const { return index.row() == 0 || index.column() == 0; }
 
     int rowCount(const QModelIndex &parent = {}) const override;

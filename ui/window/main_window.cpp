@@ -3,6 +3,7 @@
 #include "core/edit/job_edit.h"
 #include "core/planner/plan.h"
 #include "ui/actions/actions.h"
+#include "ui/answers/answer_book.h"
 #include "ui/answers/ask_page.h"
 #include "ui/answers/runs_page.h"
 #include "ui/answers/ways_page.h"
@@ -88,9 +89,12 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
       m_standing(new Standing(*m_document, this)), m_planning(new Planning(*m_document, this)),
       m_trimmings(new TrimmingWatch(*m_document, this)), m_shop(std::make_unique<Shop>(preferences.folder())),
       m_actions(new Actions(this)), m_deeds(new LayoutDeeds(*m_document, this)),
-      m_planOptions(std::make_unique<PlanOptions>()) {
+      m_planOptions(std::make_unique<PlanOptions>()), m_answers(std::make_shared<AnswerBook>()) {
     m_planOptions->seconds = preferences.planSeconds();
     m_planOptions->threads = std::max(1, QThread::idealThreadCount());
+    connect(m_document, &JobDocument::changed, this, [this](Changes changes) {
+        if (changes & Change::NewJob) m_answers->clear();
+    });
     setAcceptDrops(true);
     setWindowIcon(QIcon(u":/boltwright/icons/boltwright.svg"_s));
     resize(1440, 900);
@@ -299,10 +303,11 @@ void MainWindow::wireActions() {
         m_planning->start(*m_planOptions);
     });
     on(ActionId::Stop, [this] { m_planning->stop(); });
-    on(ActionId::WaysToFit, [this] { showQuestion(tr("Ways to fit"), new WaysPage(*m_document, m_preferences)); });
-    on(ActionId::HowToRun, [this] { showQuestion(tr("How to run it"), new RunsPage(*m_document)); });
-    on(ActionId::AskFor, [this] { showQuestion(tr("How much to ask for"), new AskPage(*m_document)); });
-    on(ActionId::Why, [this] { showQuestion(tr("Where the yardage goes"), new WhyPage(*m_document)); });
+    on(ActionId::WaysToFit,
+       [this] { showQuestion(tr("Ways to fit"), new WaysPage(*m_document, m_answers, m_preferences)); });
+    on(ActionId::HowToRun, [this] { showQuestion(tr("How to run it"), new RunsPage(*m_document, m_answers)); });
+    on(ActionId::AskFor, [this] { showQuestion(tr("How much to ask for"), new AskPage(*m_document, m_answers)); });
+    on(ActionId::Why, [this] { showQuestion(tr("Where the yardage goes"), new WhyPage(*m_document, m_answers)); });
     on(ActionId::NextPanel, [this] { m_deeds->selectNeighbour(1); });
     on(ActionId::PreviousPanel, [this] { m_deeds->selectNeighbour(-1); });
     on(ActionId::AlsoNextPanel, [this] { m_deeds->takeAlongNeighbour(1); });

@@ -17,6 +17,7 @@ struct PlanOptions;
 namespace boltwright::ui {
 
 class Actions;
+class AnswerBook;
 class Canvas;
 class CoveredPieceView;
 class CutListPane;
@@ -114,6 +115,7 @@ private:
     Actions *m_actions;
     LayoutDeeds *m_deeds;
     std::unique_ptr<PlanOptions> m_planOptions;
+    std::shared_ptr<AnswerBook> m_answers; ///< what the question pages have found
     Canvas *m_canvas = nullptr;
     QWidget *m_tablePage = nullptr; ///< canvas and ledge
     Ledge *m_ledge = nullptr;

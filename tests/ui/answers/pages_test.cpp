@@ -12,6 +12,7 @@
 #include "ui/widgets/length_edit.h"
 #include "ui/window/over_sheet.h"
 
+#include <QElapsedTimer>
 #include <QTest>
 
 using namespace Qt::StringLiterals;
@@ -216,6 +217,133 @@ private Q_SLOTS:
         ask(page);
         QTest::keyClick(page, Qt::Key_Escape);
         QVERIFY(m_window->sheet().isHidden());
+    }
+
+    // What was found stays.
+
+    void waysStandThereAgainWhenThePageIsOpenedAgain() {
+        document().startWith(shortRemnant());
+        auto *page = open<WaysPage>(ActionId::WaysToFit);
+        page->setSeconds(1);
+        ask(page);
+        QVERIFY(waitForAnswer(page));
+        const QString before = textIn(cards(page).front());
+        QTest::keyClick(page, Qt::Key_Escape);
+        page = open<WaysPage>(ActionId::WaysToFit);
+        QVERIFY(!cards(page).isEmpty());
+        QCOMPARE(textIn(cards(page).front()), before);
+        QVERIFY2(textIn(page).contains(u"the job is still the same"_s), qPrintable(textIn(page)));
+        QTest::mouseClick(cards(page).front()->takeButton(), Qt::LeftButton);
+        QVERIFY(check(document().job(), document().layout()).empty());
+    }
+
+    void aChangedJobIsToldAndItsOldAnswerGoneUntilTheChangeIsUndone() {
+        document().startWith(shortRemnant());
+        auto *page = open<WaysPage>(ActionId::WaysToFit);
+        page->setSeconds(0.5);
+        ask(page);
+        QVERIFY(waitForAnswer(page));
+        QVERIFY(!cards(page).isEmpty());
+        Job job = document().job();
+        job.gap = 0.5_in;
+        document().changeJob(std::move(job), u"Gap"_s); // while the page is open
+        QVERIFY(cards(page).isEmpty());
+        QVERIFY2(textIn(page).contains(u"The job has changed since"_s), qPrintable(textIn(page)));
+        m_window->sheet().close();
+        page = open<WaysPage>(ActionId::WaysToFit);
+        QVERIFY(cards(page).isEmpty());
+        QVERIFY(textIn(page).contains(u"The job has changed since"_s));
+        m_window->sheet().close();
+        m_window->actions()[ActionId::Undo]->trigger();
+        QVERIFY(!cards(open<WaysPage>(ActionId::WaysToFit)).isEmpty());
+        // Of another job nothing was ever asked.
+        m_window->sheet().close();
+        document().startWith(chair());
+        page = open<WaysPage>(ActionId::WaysToFit);
+        QVERIFY(cards(page).isEmpty());
+        QVERIFY(!textIn(page).contains(u"has changed"_s));
+    }
+
+    void whatWasFoundUntilThePageWasClosedIsKept() {
+        document().startWith(shortRemnant());
+        auto *page = open<WaysPage>(ActionId::WaysToFit);
+        page->setSeconds(600);
+        ask(page);
+        QTest::qWait(500);
+        QElapsedTimer closing;
+        closing.start();
+        QTest::keyClick(page, Qt::Key_Escape);
+        QTest::qWait(10);
+        QVERIFY2(closing.elapsed() < 10000, "long before the ten minutes");
+        QVERIFY(!cards(open<WaysPage>(ActionId::WaysToFit)).isEmpty());
+    }
+
+    void runsStairsAndTheTableStayToo() {
+        document().startWith(chair());
+        auto *runs = open<RunsPage>(ActionId::HowToRun);
+        runs->setSeconds(0.4);
+        ask(runs);
+        QVERIFY(waitForAnswer(runs));
+        const qsizetype count = cards(runs).size();
+        QVERIFY(count > 0);
+        m_window->sheet().close();
+        QCOMPARE(cards(open<RunsPage>(ActionId::HowToRun)).size(), count);
+        m_window->sheet().close();
+
+        auto *why = open<WhyPage>(ActionId::Why);
+        why->setSeconds(0.5);
+        ask(why);
+        QVERIFY(waitForAnswer(why));
+        m_window->sheet().close();
+        QVERIFY(open<WhyPage>(ActionId::Why)->stairs());
+        m_window->sheet().close();
+
+        auto *table = open<AskPage>(ActionId::AskFor);
+        table->setSecondsEach(0.05);
+        table->model()->setCloths({54_in, 66_in}, {{}});
+        table->reserve()->setFocus();
+        table->reserve()->selectAll();
+        QTest::keyClicks(table->reserve(), u"1/2 yd"_s);
+        QTest::keyClick(table->reserve(), Qt::Key_Return);
+        table->step()->setCurrentIndex(2);
+        ask(table);
+        QVERIFY(waitForAnswer(table));
+        const QString said = table->model()->index(1, 2).data().toString();
+        m_window->sheet().close();
+        table = open<AskPage>(ActionId::AskFor);
+        QCOMPARE(table->model()->widths().size(), std::size_t(2));
+        QCOMPARE(table->model()->index(1, 2).data().toString(), said);
+        QCOMPARE(table->reserve()->length()->ticks(), (18_in).ticks());
+        QCOMPARE(table->step()->currentIndex(), 2);
+        m_window->sheet().close();
+        // The table is the user's and stays, whatever becomes of the job; its answers do not.
+        Job job = document().job();
+        job.panels.front().count = 2;
+        document().changeJob(std::move(job), u"Two"_s);
+        table = open<AskPage>(ActionId::AskFor);
+        QCOMPARE(table->model()->widths().size(), std::size_t(2));
+        QVERIFY(!table->model()->answerAt(table->model()->index(1, 2)));
+        QVERIFY2(textIn(table).contains(u"The job has changed since"_s), qPrintable(textIn(table)));
+    }
+
+    void whatIsDoneOtherwiseStandsInTheField() {
+        Job job = newJob(Unit::Inch);
+        job.cloths.front().id = "body";
+        Panel back = part("OB", 47_in, 28_in, 1), wide = part("IB", 67_in, 28_in, 1);
+        back.motif = MotifWish{};
+        job.panels = {back, wide};
+        document().startWith(job);
+        auto *page = open<AskPage>(ActionId::AskFor);
+        page->setSecondsEach(0.1);
+        page->model()->setCloths({54_in}, {AskTableModel::Kind{27_in, false, false}});
+        ask(page);
+        QVERIFY(waitForAnswer(page));
+        const QModelIndex field = page->model()->index(1, 1);
+        const QString said = field.data().toString();
+        QVERIFY2(said.contains(u" yd\ncentred between two motifs, 2 joins"_s), qPrintable(said));
+        page->table()->setCurrentIndex(field);
+        QVERIFY2(page->detail().contains(u"Part IB: 2 joins, a full width in the centre"_s),
+                 qPrintable(page->detail()));
     }
 
     void clothThatDoesAsAskedNeedsNothing() {
