@@ -341,7 +341,8 @@ int main(int argc, char **argv) {
     }
     applyLook(application, look, text);
     MainWindow &window = fixture.show(size);
-    const QString job = u":/boltwright/samples/%1.boltwright"_s.arg(sample);
+    // A sample by its name, or any job by its file.
+    const QString job = sample.contains(u'/') ? sample : u":/boltwright/samples/%1.boltwright"_s.arg(sample);
     if (answers)
         walkAnswers(window, arguments[1], job);
     else if (!onlyPhotograph)

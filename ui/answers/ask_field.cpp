@@ -3,6 +3,7 @@
 #include "ui/models/ask_table_model.h"
 
 #include <QApplication>
+#include <QFontInfo>
 #include <QHeaderView>
 #include <QPainter>
 #include <QTableView>
@@ -17,7 +18,7 @@ constexpr int margin = 6;
 QFont small(const QStyleOptionViewItem &option) {
     QFont font = option.font;
     font.setBold(false);
-    font.setPointSizeF(font.pointSizeF() * 0.85);
+    font.setPixelSize(std::max(10, QFontInfo(option.font).pixelSize() * 85 / 100));
     return font;
 }
 

@@ -6,7 +6,6 @@
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
 
-#include <QFormLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QPointer>
@@ -52,15 +51,10 @@ AskPage::AskPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidge
                                           : QStringList{tr("0.1 m")});
     m_step->setCurrentIndex(unit() == Unit::Inch ? 1 : 0);
     m_step->setAccessibleName(tr("Sold by"));
-    auto *fields = new QWidget;
-    auto *form = new QFormLayout(fields);
-    form->setContentsMargins(0, 0, 0, 0);
-    form->addRow(tr("Reserve for flaws"), m_reserve);
-    form->addRow(tr("Sold by"), m_step);
-    addSetting(fields);
+    addAbove(tr("Reserve for flaws"), m_reserve);
+    addAbove(tr("Sold by"), m_step);
     m_extra->setWordWrap(true);
     m_extra->hide();
-    addSetting(m_extra);
 
     m_view->setModel(m_model);
     m_view->setItemDelegate(new AskField(m_view));
@@ -81,6 +75,7 @@ AskPage::AskPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidge
     auto *column = new QWidget;
     auto *layout = new QVBoxLayout(column);
     layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(m_extra);
     layout->addWidget(m_view, 2);
     m_detail->setWordWrap(true);
     m_detail->setText(tr("Choose a field to see what stands behind it."));

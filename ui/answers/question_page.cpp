@@ -12,8 +12,8 @@ namespace boltwright::ui {
 QuestionPage::QuestionPage(JobDocument &document, std::shared_ptr<AnswerBook> book, const QString &sentence,
                            const QString &askText, QWidget *parent)
     : QWidget(parent), m_document(document), m_book(std::move(book)), m_answering(document),
-      m_settings(new QVBoxLayout), m_answers(new QGridLayout), m_state(new QLabel), m_progress(new QProgressBar),
-      m_ask(new QPushButton(askText)), m_stop(new QPushButton(tr("Stop"))) {
+      m_settings(new QVBoxLayout), m_above(new QHBoxLayout), m_answers(new QGridLayout), m_state(new QLabel),
+      m_progress(new QProgressBar), m_ask(new QPushButton(askText)), m_stop(new QPushButton(tr("Stop"))) {
     auto *whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
     whole->setSpacing(12);
@@ -32,8 +32,12 @@ QuestionPage::QuestionPage(JobDocument &document, std::shared_ptr<AnswerBook> bo
     buttons->addWidget(m_progress);
     buttons->addWidget(m_state, 1);
     whole->addLayout(buttons);
+    m_above->setSpacing(8);
+    m_above->addStretch();
+    whole->addLayout(m_above);
     auto *body = new QHBoxLayout;
     body->setSpacing(20);
+    m_settings->setSpacing(8);
     m_settings->addStretch();
     body->addLayout(m_settings);
     auto *scroll = m_scroll = new QScrollArea;
@@ -83,6 +87,14 @@ void QuestionPage::addSetting(QWidget *setting) {
     // What is left over of the height goes below all settings, not in between.
     setting->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Maximum);
     m_settings->insertWidget(m_settings->count() - 1, setting);
+}
+
+void QuestionPage::addAbove(const QString &name, QWidget *field) {
+    if (m_above->count() > 1) m_above->insertSpacing(m_above->count() - 1, 20);
+    auto *label = new QLabel(name);
+    label->setBuddy(field);
+    m_above->insertWidget(m_above->count() - 1, label);
+    m_above->insertWidget(m_above->count() - 1, field);
 }
 
 void QuestionPage::addAnswer(QWidget *answer, int stretch) {

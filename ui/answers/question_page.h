@@ -46,6 +46,8 @@ protected:
     }
     /// Puts what can be set at the left of the answers.
     void addSetting(QWidget *setting);
+    /// Puts a field above the answers, where these want the whole width.
+    void addAbove(const QString &name, QWidget *field);
     /// The answers stand side by side, no more of them in a row than can be read; one that stretches takes what room
     /// there is.
     void addAnswer(QWidget *answer, int stretch = 0);
@@ -67,6 +69,7 @@ private:
     std::shared_ptr<AnswerBook> m_book;
     Answering m_answering;
     QVBoxLayout *m_settings;
+    QHBoxLayout *m_above;
     QGridLayout *m_answers;
     QScrollArea *m_scroll = nullptr;
     QList<QWidget *> m_shown; ///< the answers

@@ -188,7 +188,9 @@ void WaysPage::show(const FoundWays &found) {
         say(answer.kind == planner::Outcome::Kind::CannotFit
                 ? tr("It does not fit, and this is proved: %1. “How much to ask for” says how much more would do.")
                       .arg(why)
-                : tr("No way was found: %1. More time, or leave to give up more, may find one.").arg(why));
+                : tr("No way was found in the time given. More time, or leave to give up more, may find one. “How much "
+                     "to "
+                     "ask for” says how much more would do."));
     } else if (answer.nothingNeeded) {
         say(tr("The cloth does as asked."));
     }

@@ -86,8 +86,7 @@ WhyPage::WhyPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidge
         m_cloth->setParent(this);
         m_cloth->hide();
     } else {
-        addSetting(new QLabel(tr("Which cloth")));
-        addSetting(m_cloth);
+        addAbove(tr("Which cloth"), m_cloth);
     }
     if (const auto before = stillTrue<FoundStairs>()) {
         m_cloth->setCurrentIndex(std::max(0, m_cloth->findData(fromCore(before->found.stairs.cloth))));

@@ -114,7 +114,8 @@ void LayoutThumbnail::paintEvent(QPaintEvent *) {
 LayoutCard::LayoutCard(const QString &headline, const QStringList &words, const Job &job, const Layout &layout,
                        const QString &take, QWidget *parent)
     : QFrame(parent), m_take(new QPushButton(take)) {
-    setFrameShape(QFrame::StyledPanel);
+    setObjectName(QStringLiteral("layoutCard"));
+    setStyleSheet(QStringLiteral("#layoutCard { border: 1px solid palette(mid); }"));
     auto *column = new QVBoxLayout(this);
     auto *title = new QLabel(headline);
     QFont bold = title->font();
