@@ -17,6 +17,16 @@ bool anyMotif(const Job &job) {
     return std::any_of(job.panels.begin(), job.panels.end(), [](const Panel &p) { return p.motif.has_value(); });
 }
 
+/// What lies bare between the squared end and the first cut. The whole layout may be moved up and down with the motifs,
+/// so that where the first of them may lie anywhere, one repeat covers this too.
+Length beforeFirstCut(const Job &job, const Layout &layout) {
+    const Cloth &cloth = job.cloths.front();
+    std::optional<Length> first;
+    for (const Cut &cut : layout.cuts)
+        if (&job.clothOf(cut) == &cloth) first = first ? std::min(*first, cut.y) : cut.y;
+    return std::max(Length{}, first.value_or(Length{}) - (cloth.bolt ? cloth.bolt->square : Length{}));
+}
+
 AskAnswer answerFor(const Job &job, const AskCloth &cloth, const AskOptions &options) {
     AskAnswer a;
     a.cloth = cloth;
@@ -33,7 +43,10 @@ AskAnswer answerFor(const Job &job, const AskCloth &cloth, const AskOptions &opt
     if (a.plan.kind != planner::Outcome::Kind::Fits) return a;
     for (const ClothUse &use : a.plan.layout.cloths)
         if (use.id == a.job.cloths.front().id) a.planned = use.length.value_or(Length{});
-    if (cloth.along && anyMotif(a.job)) a.firstMotif = *cloth.along;
+    if (cloth.along && anyMotif(a.job)) {
+        a.firstMotif = *cloth.along;
+        a.planned -= beforeFirstCut(a.job, a.plan.layout);
+    }
     a.buy = purchaseLength(a.planned + a.firstMotif + a.reserve, job.unit, options.eighths);
     return a;
 }

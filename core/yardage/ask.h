@@ -27,7 +27,7 @@ struct AskAnswer {
     Plan plan;                            ///< of the job on that cloth, its motif where the job says
     Job job;                              ///< the job on that cloth
     std::vector<OtherwiseLaid> otherwise; ///< parts that this cloth does not hold as wished, and what is done instead
-    Length planned;                       ///< length of that layout
+    Length planned;                       ///< length of that layout; with a repeat up the roll, from its first cut
     Length firstMotif; ///< extra because the first motif of a bolt may lie anywhere: up to one repeat
     Length reserve;
     Length buy; ///< all of these, rounded up to the shop's step

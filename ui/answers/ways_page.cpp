@@ -75,7 +75,11 @@ QString headlineOf(const ConcedeWay &way, bool nothing) {
         return way.layout.conceded.empty() ? WaysPage::tr("As asked: nothing is given up")
                                            : WaysPage::tr("As asked, with the joins that the width needs");
     QStringList kinds;
-    for (Kind kind : way.kinds) kinds << shownKind(kind);
+    for (Kind kind : way.kinds) {
+        QString name = shownKind(kind);
+        if (!kinds.isEmpty()) name.front() = name.front().toLower(); // one sentence
+        kinds << name;
+    }
     return kinds.join(u", "_s);
 }
 
@@ -167,7 +171,7 @@ void WaysPage::show(const FoundWays &found) {
             const QString parts = way.panels == 1 ? tr("1 part gives something up")
                                                   : tr("%n parts give something up", nullptr, way.panels);
             words << (way.trimmed > Length{}
-                          ? tr("%1, %2 of cloth edge in all").arg(parts, shownLengthWithUnit(way.trimmed, unit))
+                          ? tr("%1, %2 trimmed in all").arg(parts, shownLengthWithUnit(way.trimmed, unit))
                           : parts);
         }
         for (const std::string &sentence : way.words) words << u"• "_s + withFractions(fromCore(sentence));
