@@ -69,7 +69,7 @@ private:
         std::unique_ptr<ProfileWalk> profile;
         int turn = 0;
         int fruitless = 0; ///< turns of laying from the bottom up, one after the other, that brought nothing
-        bool byProfile() const { return profile && turn % (fruitless < 3 ? 2 : 8) == 0; }
+        bool byProfile() const { return profile && turn % (fruitless < 3 ? 2 : 16) == 0; }
     };
 
     double seconds() const {

@@ -213,7 +213,7 @@ std::optional<Where> Arrangement::cheapest(int item, double enough) {
         const auto &places = placesOf(item, o);
         if (!places) continue;
         prepare(item, optionOf(item, o), *places, fitOf(optionOf(item, o)));
-        if (const auto spot = m_spots.best(enough)) {
+        if (const auto spot = m_spots.best(enough, m_random.below(4))) {
             found = Where{o, spot->x, spot->y};
             enough = spot->cost;
         }
@@ -260,7 +260,7 @@ std::optional<Where> Arrangement::cheapestNear(int item, double enough) {
         if (!places->freeX() || !places->freeY()) return cheapest(item, enough);
         for (const InnerFit &window : windowsOf(item, option)) {
             prepare(item, option, *places, window);
-            if (const auto spot = m_spots.best(enough)) {
+            if (const auto spot = m_spots.best(enough, m_random.below(4))) {
                 found = Where{o, spot->x, spot->y};
                 enough = spot->cost;
             }
@@ -287,6 +287,22 @@ std::optional<Where> Arrangement::lowest(int item) {
         if (!m_model.open) break;
     }
     return found;
+}
+
+std::optional<Where> Arrangement::lowestNear(int item, const Where &before) {
+    const Option &option = optionOf(item, before.option);
+    const auto &places = placesOf(item, before.option);
+    InnerFit fit = fitOf(option);
+    if (size() < manyItems || !fit.upright || !places || !places->freeX() || !places->freeY()) return lowest(item);
+    const Outline &outline = m_instance.outlines[std::size_t(option.outline)];
+    fit.lowX = std::max(fit.lowX, std::floor(before.x - toTicks(outline.width) / 2));
+    fit.highX = std::min(fit.highX, std::ceil(before.x + toTicks(outline.width) / 2));
+    fit.lowY = std::max(fit.lowY, std::floor(before.y - toTicks(outline.height) / 2));
+    fit.highY = std::min(fit.highY, before.y);
+    fit.corners = {{fit.lowX, fit.lowY}, {fit.highX, fit.lowY}, {fit.highX, fit.highY}, {fit.lowX, fit.highY}};
+    prepare(item, option, *places, std::move(fit));
+    const auto spot = m_spots.lowestFree();
+    return spot ? std::optional(Where{before.option, spot->x, spot->y}) : std::nullopt;
 }
 
 Vector Arrangement::phaseOf(int item, int option, double x, double y) const {

@@ -62,6 +62,8 @@ public:
     std::optional<Where> cheapestNear(int item, double enough);
     /// The lowest place where nothing is in the way (open sheet), or that of the first sheet that has one.
     std::optional<Where> lowest(int item);
+    /// The same for a lifted item that lay at `before`; where there are many items, only round about and below.
+    std::optional<Where> lowestNear(int item, const Where &before);
 
     /// Chooses anew what a group has in common, all its items lifted; the first of them leads to a good phase. False
     /// when no turn, lot and phase was found that all can follow.

@@ -117,13 +117,14 @@ void Spots::addPlace(double x, double y) {
     if (m_fit.holds(x, y)) m_found.push_back({x, y});
 }
 
-std::optional<Spots::Spot> Spots::best(double enough) {
+std::optional<Spots::Spot> Spots::best(double enough, int corner) {
     gather();
+    const double right = corner & 1 ? -1 : 1, up = corner & 2 ? -1 : 1;
     std::optional<Spot> found;
     for (const Place &p : m_found) {
         const double limit = found ? found->cost : enough;
         // An equal cost is wanted too where the place is lower.
-        const bool lower = found && (p.y < found->y || (p.y == found->y && p.x < found->x));
+        const bool lower = found && (p.y * up < found->y * up || (p.y == found->y && p.x * right < found->x * right));
         const double c = cost(p.x, p.y, lower ? std::nextafter(limit, 1e300) : limit);
         if (c < limit || (lower && c == limit)) found = Spot{p.x, p.y, c};
     }

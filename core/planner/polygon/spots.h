@@ -31,9 +31,10 @@ public:
     /// The cost at a place within the room, or anything from `enough` on as soon as it is seen to be as much.
     double cost(double x, double y, double enough) const;
 
-    /// The place of least cost, at most `enough`; among equals the one whose y, then x is least. Nothing when no place
-    /// is within the room, or none costs less than `enough`.
-    std::optional<Spot> best(double enough);
+    /// The place of least cost, at most `enough`; among equals the one whose y, then x is least, or the greatest of
+    /// either where `corner` (0 to 3) says so: a search that always takes the same of many equal places goes in
+    /// circles. Nothing when no place is within the room, or none costs less than `enough`.
+    std::optional<Spot> best(double enough, int corner = 0);
 
     /// The place with the least y, then x, where nothing is in the way.
     std::optional<Spot> lowestFree();

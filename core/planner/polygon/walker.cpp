@@ -8,7 +8,8 @@ namespace boltwright::planner {
 namespace {
 
 constexpr double farAway = 1e300;
-constexpr int patience = 60; // passes without less overlap before a try is given up
+constexpr double leastShare = 0.0005; // of the length, by which the end is drawn in
+constexpr int patience = 60;          // passes without less overlap before a try is given up
 
 const Outline &outlineOf(const Instance &instance, int item, int option) {
     const Option &o = instance.items[std::size_t(item)].options[std::size_t(option)];
@@ -97,7 +98,7 @@ void Walker::settleDown() {
         const Where before = m_arrangement.at(item);
         const double top = before.y + double(outlineOf(m_model.instance, item, before.option).height.ticks());
         m_arrangement.lift(item);
-        const auto where = m_arrangement.lowest(item);
+        const auto where = m_arrangement.lowestNear(item, before);
         const bool lower =
             where && where->y + double(outlineOf(m_model.instance, item, where->option).height.ticks()) < top;
         m_arrangement.put(item, lower ? *where : before);
@@ -157,7 +158,6 @@ void Walker::run(std::int64_t moves) {
             keepIfRight();
             if (done()) return;
             m_failed = 0;
-            m_share = std::min(0.02, m_share * 1.5);
             tighten();
             continue;
         }
@@ -172,7 +172,9 @@ void Walker::run(std::int64_t moves) {
         m_arrangement.raiseWeights();
         if (m_idle < patience && m_arrangement.moves() > before) continue;
         ++m_failed;
-        if (m_found) m_share = std::max(0.0005, m_share * 0.6);
+        // Now a little, now much: where pieces fit exactly there is nothing between the best length and the next, and a
+        // small step only ever leads back.
+        if (m_found) m_share = leastShare * double(1 << m_random.below(1 + m_random.below(8)));
         m_arrangement.restore(m_found && m_random.oneIn(2) ? m_best : m_closest);
         disturb();
         tighten();
