@@ -65,7 +65,7 @@ Result<Job> noted(Job job, const NoteArguments &arguments) {
     for (const std::string &name : arguments.cut) {
         const auto pieces = piecesNamed(job, name);
         if (!pieces) return fault(pieces.error());
-        for (int piece : *pieces) job.layouts.back() = withCutState(job.layouts.back(), piece, CutState::Cut);
+        job.layouts = withCutsMarked(job, int(job.layouts.size()) - 1, *pieces, CutState::Cut);
     }
     for (const std::string &name : arguments.wrong) {
         // One piece after the other: each takes itself off the layout, the first sometimes all of them.

@@ -2,7 +2,7 @@
 
 #include "core/base/language.h"
 #include "core/paper/words.h"
-#include "core/rules/cut_shape.h"
+#include "core/rules/cut_already.h"
 
 #include <algorithm>
 #include <map>
@@ -18,6 +18,7 @@ using PieceKey = std::tuple<std::string, int, int>;
 struct Listed {
     ChalkRow row;
     std::string sheet;
+    bool wentWrong = false; ///< its cloth is spoiled: it was cut there
 };
 
 std::map<PieceKey, Listed> listed(const Job &job, const Layout &layout, const std::vector<ChalkSheet> &list) {
@@ -25,7 +26,8 @@ std::map<PieceKey, Listed> listed(const Job &job, const Layout &layout, const st
     for (const ChalkSheet &sheet : list)
         for (const ChalkRow &row : sheet.rows) {
             const Cut &cut = layout.cuts[std::size_t(row.cut)];
-            out[{cut.panel, cut.copy, cut.piece}] = {row, sheetName(job, sheet.cloth, sheet.on)};
+            out[{cut.panel, cut.copy, cut.piece}] = {row, sheetName(job, sheet.cloth, sheet.on),
+                                                     isSpoiled(job, layout, cut)};
         }
     return out;
 }
@@ -39,7 +41,7 @@ bool liesAlike(const Listed &a, const Listed &b) {
 }
 
 PieceChange::Kind kindOf(const Listed &before, const Listed &now) {
-    if (before.row.alreadyCut && !now.row.alreadyCut) return PieceChange::Kind::CutAgain;
+    if ((before.row.alreadyCut || before.wentWrong) && !now.row.alreadyCut) return PieceChange::Kind::CutAgain;
     return liesAlike(before, now) ? PieceChange::Kind::Stays : PieceChange::Kind::Moved;
 }
 
@@ -71,7 +73,7 @@ LayoutChanges changesBetween(const Job &jobBefore, const Layout &before, const J
     for (const ChalkSheet &sheet : chalkList(jobNow, now))
         for (const ChalkRow &row : sheet.rows) {
             const Cut &cut = now.cuts[std::size_t(row.cut)];
-            const Listed is{row, sheetName(jobNow, sheet.cloth, sheet.on)};
+            const Listed is{row, sheetName(jobNow, sheet.cloth, sheet.on), false};
             const auto was = were.find({cut.panel, cut.copy, cut.piece});
             PieceChange change{PieceChange::Kind::New, {}, row, {}, is.sheet};
             if (was != were.end()) {

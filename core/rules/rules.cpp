@@ -1,6 +1,8 @@
 #include "core/rules/rules.h"
 
+#include "core/base/language.h"
 #include "core/measure/length_text.h"
+#include "core/rules/cut_already.h"
 
 #include <fmt/format.h>
 
@@ -120,7 +122,7 @@ public:
         : m_job(job), m_layout(layout), m_laid(laid), m_index(cut), m_me(laid[std::size_t(cut)]),
           m_cut(layout.cuts[std::size_t(cut)]), m_cloth(job.clothOf(m_cut)) {}
 
-    std::vector<Breach> all(const std::vector<PhaseLink> &links) {
+    std::vector<Breach> all(const std::vector<PhaseLink> &links, const std::vector<LaidCut> &gone) {
         if (!m_me.panel) return {};
         cloth();
         flaws();
@@ -129,6 +131,7 @@ public:
         motif();
         partners(links);
         allowances();
+        alreadyCut(gone);
         return std::move(m_found);
     }
 
@@ -288,6 +291,16 @@ private:
         }
     }
 
+    /// The scissors have been there, as another layout of the job knows.
+    void alreadyCut(const std::vector<LaidCut> &gone) {
+        for (const LaidCut &piece : gone) {
+            if (piece.cut->panel == m_cut.panel && piece.cut->copy == m_cut.copy && piece.cut->piece == m_cut.piece)
+                add(Breach::Kind::AlreadyCut, phrase("is already cut, and lay elsewhere"));
+            else if (piece.cut->on == m_cut.on && &m_job.clothOf(*piece.cut) == &m_cloth && overlapping(m_me, piece))
+                add(Breach::Kind::AlreadyCut, phrase("lies where %1 is already cut", {name(*piece.panel)}));
+        }
+    }
+
     const Job &m_job;
     const Layout &m_layout;
     const std::vector<LaidCut> &m_laid;
@@ -377,16 +390,17 @@ std::vector<Concession> trimsOf(const Panel &panel, const Cut &cut) {
 std::vector<Breach> breaches(const Job &job, const Layout &layout) {
     const std::vector<LaidCut> laid = layAll(job, layout);
     const std::vector<PhaseLink> links = phaseLinks(job, layout);
+    const std::vector<LaidCut> gone = cutElsewhere(job, layout);
     std::vector<Breach> all;
     for (int i = 0; i < int(laid.size()); ++i) {
-        auto some = Inspector(job, layout, laid, i).all(links);
+        auto some = Inspector(job, layout, laid, i).all(links, gone);
         all.insert(all.end(), std::make_move_iterator(some.begin()), std::make_move_iterator(some.end()));
     }
     return all;
 }
 
 std::vector<Breach> breachesOf(const Job &job, const Layout &layout, const std::vector<LaidCut> &laid, int cut) {
-    return Inspector(job, layout, laid, cut).all(phaseLinks(job, layout));
+    return Inspector(job, layout, laid, cut).all(phaseLinks(job, layout), cutElsewhere(job, layout));
 }
 
 bool hasRoom(const Job &job, const Layout &layout, const std::vector<LaidCut> &laid, int cut) {

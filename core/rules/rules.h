@@ -40,7 +40,7 @@ std::vector<Concession> trimsOf(const Panel &panel, const Cut &cut);
 
 /// A rule that a cut breaks where it lies, in the words of the trade, for the person who drags it.
 struct Breach {
-    enum class Kind { Cloth, Edge, Flaw, Neighbour, Turn, Motif, Alike, Flow, Allowance, Missing };
+    enum class Kind { Cloth, Edge, Flaw, Neighbour, Turn, Motif, Alike, Flow, Allowance, Missing, AlreadyCut };
     Kind kind;
     int cut = -1;     ///< index into the layout's cuts; -1: the layout as a whole
     int other = -1;   ///< the neighbour or partner, where there is one

@@ -3,6 +3,7 @@
 #include "core/base/language.h"
 #include "core/edit/job_edit.h"
 #include "core/figures/figures.h"
+#include "core/rules/cut_already.h"
 #include "core/rules/rules.h"
 
 #include <algorithm>
@@ -59,6 +60,25 @@ Job withFlawFound(Job job, const SheetOf &sheet, Flaw flaw) {
     return job;
 }
 
+std::vector<Layout> withCutsMarked(const Job &job, int layout, const std::vector<int> &cuts, CutState state) {
+    std::vector<Layout> after = job.layouts;
+    const Layout &own = job.layouts[std::size_t(layout)];
+    for (int index : cuts) {
+        const Cut &marked = own.cuts[std::size_t(index)];
+        for (std::size_t i = 0; i < after.size(); ++i)
+            for (std::size_t k = 0; k < after[i].cuts.size(); ++k) {
+                Cut &cut = after[i].cuts[k];
+                const Layout &before = job.layouts[i];
+                const bool here = int(i) == layout && int(k) == index;
+                const bool elsewhere = isCopyOf(cut, marked) && cut.piece == marked.piece &&
+                                       (state == CutState::Cut ? isSameCut(job, own, marked, before, before.cuts[k])
+                                                               : cut.state == CutState::Cut);
+                if (here || elsewhere) cut.state = state;
+            }
+    }
+    return after;
+}
+
 Job withCutGoneWrong(const Job &job, int layout, int cut) {
     const Layout &laid = job.layouts[std::size_t(layout)];
     const Cut &wrong = laid.cuts[std::size_t(cut)];
@@ -68,6 +88,10 @@ Job withCutGoneWrong(const Job &job, int layout, int cut) {
     spoiled.outline = outlineOnCloth(job, laid, wrong);
     spoiled.note = phrase("cut wrong: %1", {panel->mark.empty() ? panel->id : panel->mark});
     Job after = job;
+    for (Layout &other : after.layouts)
+        for (Cut &piece : other.cuts)
+            if (isCopyOf(piece, wrong) && piece.piece == wrong.piece && piece.state == CutState::Cut)
+                piece.state = CutState::Planned;
     after.layouts[std::size_t(layout)] = withoutPiece(job, laid, cut);
     return withFlawFound(std::move(after), sheetOf(job, wrong), std::move(spoiled));
 }

@@ -7,7 +7,9 @@
 #include "core/planner/plan.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/canvas/canvas.h"
+#include "ui/document/standing.h"
 #include "ui/forms/flaw_form.h"
+#include "ui/kept/kept_layouts.h"
 #include "ui/paper/cutting_sheet.h"
 #include "ui/printing/print_page.h"
 #include "ui/widgets/length_edit.h"
@@ -20,6 +22,8 @@
 #include <QPushButton>
 #include <QSpinBox>
 #include <QTest>
+
+#include <algorithm>
 
 using namespace Qt::StringLiterals;
 
@@ -151,6 +155,41 @@ private Q_SLOTS:
             m_window->actions()[ActionId::Undo]->trigger();
         QVERIFY(document().job().cloths.front().bolt->flaws.empty());
         QCOMPARE(cut(1), spoiled);
+    }
+
+    void whatIsCutIsCutInKeptLayoutsToo() {
+        document().keepLayout(u"Before lunch"_s);
+        markCut(0);
+        QCOMPARE(int(document().job().layouts[0].cuts[0].state), int(CutState::Cut));
+        // The third is moved before it is cut, so that the layout kept has it elsewhere.
+        QTest::mouseClick(canvas().viewport(), Qt::LeftButton, {}, middleOf(2));
+        key(Qt::Key_Up);
+        QVERIFY(cut(2) != document().job().layouts[0].cuts[2]);
+        QVERIFY(CuttingSheet::make(document().job(), document().job().layouts[0]));
+        markCut(2);
+        QCOMPARE(int(document().job().layouts[0].cuts[2].state), int(CutState::Planned));
+        const KeptCard *card = m_window->kept().cards().front();
+        QVERIFY2(
+            card->accessibleDescription().contains(u"no longer possible: ST 3 is already cut, and lay elsewhere"_s),
+            qPrintable(card->accessibleDescription()));
+        // Nothing is printed to cut by, and laid on the table it says why.
+        const auto sheet = CuttingSheet::make(document().job(), document().job().layouts[0]);
+        QVERIFY(!sheet);
+        QVERIFY(sheet.error().text.find("no longer possible") != std::string::npos);
+        document().setLayoutIndex(0);
+        QVERIFY(waitFor([&] {
+            const auto &broken = m_window->standing().broken();
+            return std::any_of(broken.begin(), broken.end(),
+                               [](const Breach &b) { return b.kind == Breach::Kind::AlreadyCut; });
+        }));
+        // Said not to be cut after all, it is so in both, and both may be taken.
+        document().setLayoutIndex(1);
+        QTest::mouseClick(canvas().viewport(), Qt::LeftButton, {}, middleOf(2));
+        key(Qt::Key_C);
+        QCOMPARE(int(cut(2).state), int(CutState::Planned));
+        QVERIFY(CuttingSheet::make(document().job(), document().job().layouts[0]));
+        m_window->actions()[ActionId::Undo]->trigger();
+        QCOMPARE(int(cut(2).state), int(CutState::Cut));
     }
 
     void aFlawIsEnteredAndWhatLiesOnItMoves() {

@@ -138,6 +138,11 @@ void JobDocument::changeLayout(Layout layout, const QString &text, const QString
     m_history.push(new ChangeLayout(*this, m_layoutIndex, std::move(layout), text, mergeKey));
 }
 
+void JobDocument::changeLayouts(std::vector<Layout> layouts, const QString &text) {
+    if (layouts.size() != m_job.layouts.size() || layouts == m_job.layouts) return;
+    m_history.push(new ChangeLayouts(*this, std::move(layouts), m_layoutIndex, text));
+}
+
 Result<void> JobDocument::changeJob(Job job, const QString &text, const QString &mergeKey) {
     if (job == m_job) {
         m_preview.reset();

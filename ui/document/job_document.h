@@ -92,6 +92,9 @@ public:
     /// words, where the outcome would be no job that a file can hold.
     Result<void> changeJob(Job job, const QString &text, const QString &mergeKey = {});
 
+    /// Several layouts change at once, such as by a mark that holds in all of them; there are as many as before.
+    void changeLayouts(std::vector<Layout> layouts, const QString &text);
+
     // The job's layouts, of which one at a time is laid. To lay another is no change of the job and no step of the
     // history; keeping, naming and dropping are. Undoing a step brings back the layout that it was done to.
     void setLayoutIndex(int index);

@@ -1,6 +1,8 @@
 #include "ui/kept/kept_card.h"
 
+#include "core/rules/cut_already.h"
 #include "ui/drawing/colours.h"
+#include "ui/text/words.h"
 
 #include <QContextMenuEvent>
 #include <QKeyEvent>
@@ -78,22 +80,30 @@ void KeptCard::show(const Job &job, int index, bool current) {
     Job own = job;
     own.layouts = {job.layouts[std::size_t(index)]};
     const QString name = nameOfLayout(job, index);
-    if (index == m_index && name == m_name && own == m_job) {
+    // Other layouts know what is cut, and so whether this one is still possible.
+    const auto why = noLongerPossible(job, job.layouts[std::size_t(index)]);
+    if (index == m_index && name == m_name && own == m_job && fromCore(why.value_or("")) == m_words.gone) {
         update();
         return;
     }
     m_index = index;
     m_name = name;
-    m_words = wordsOf(job, own.layouts.front());
+    m_words = wordsOf(job, job.layouts[std::size_t(index)]);
     m_picture->show(own, own.layouts.front());
     m_job = std::move(own);
     setAccessibleName(m_name);
     QStringList said;
     for (const QString &part : {m_words.figure, m_words.beside, m_words.givenUp})
         if (!part.isEmpty()) said << part;
-    if (!m_words.right) said << tr("not right yet");
+    const QString gone = m_words.gone.isEmpty() ? QString() : tr("no longer possible: %1").arg(m_words.gone);
+    if (!gone.isEmpty())
+        said << gone;
+    else if (!m_words.right)
+        said << tr("not right yet");
     setAccessibleDescription(said.join(u", "_s));
-    setToolTip(QStringList{m_name, m_words.givenUp, m_words.inFull}.join(u'\n').trimmed());
+    QStringList lines{m_name};
+    if (!gone.isEmpty()) lines << gone;
+    setToolTip((lines << m_words.givenUp << m_words.inFull).join(u'\n').trimmed());
     update();
 }
 
@@ -149,7 +159,10 @@ void KeptCard::paintEvent(QPaintEvent *) {
     painter.drawText(name, Qt::AlignLeft | Qt::AlignVCenter, bold.elidedText(m_name, Qt::ElideRight, name.width()));
     const QRectF given(margin, name.bottom() + gap, m_more->x() - margin - 4, fine.height());
     QString words = m_words.givenUp;
-    if (!m_words.right) words = tr("not right yet: %1").arg(words);
+    if (!m_words.gone.isEmpty())
+        words = tr("no longer possible: %1").arg(m_words.gone);
+    else if (!m_words.right)
+        words = tr("not right yet: %1").arg(words);
     painter.setFont(small());
     painter.setPen(m_words.right ? colours.quiet : colours.broken);
     painter.drawText(given, Qt::AlignLeft | Qt::AlignVCenter, fine.elidedText(words, Qt::ElideRight, given.width()));

@@ -2,6 +2,7 @@
 
 #include "core/concede/concede.h"
 #include "core/figures/figures.h"
+#include "core/rules/cut_already.h"
 #include "core/rules/rules.h"
 #include "ui/text/words.h"
 
@@ -65,6 +66,7 @@ LayoutWords wordsOf(const Job &job, const Layout &layout) {
     for (const std::string &line : concededInWords(job, layout)) full << withFractions(fromCore(line));
     words.inFull = full.join(QLatin1Char('\n'));
     words.right = breaches(job, layout).empty();
+    if (const auto why = noLongerPossible(job, layout)) words.gone = fromCore(*why);
     return words;
 }
 

@@ -15,8 +15,10 @@ struct LayoutWords {
     QString beside;    ///< "waste 17 %" beside a length
     QString givenUp;   ///< "nothing given up", "2 from pieces, 1 off centre"
     QString inFull;    ///< every single thing given up, line by line; empty: nothing
+    QString gone;      ///< why it is no longer possible, since pieces are cut elsewhere; empty: it is
     bool right = true; ///< false: some rule does not hold
 };
+/// Of one of the job's layouts, or of one that is not among them; what is cut in any of the job's is cut.
 LayoutWords wordsOf(const Job &job, const Layout &layout);
 
 } // namespace boltwright::ui

@@ -69,8 +69,10 @@ void LayoutDeeds::toggleCut() {
     const auto cuts = m_document.selectedCuts();
     if (cuts.empty()) return;
     const bool isCut = m_document.laidLayout().cuts[std::size_t(cuts.front())].state == CutState::Cut;
-    setState(cuts, isCut ? CutState::Planned : CutState::Cut,
-             isCut ? tr("%1 not cut yet").arg(called(cuts)) : tr("%1 cut").arg(called(cuts)));
+    // What is off the cloth is off it in every layout that was kept.
+    m_document.changeLayouts(
+        withCutsMarked(m_document.job(), m_document.layoutIndex(), cuts, isCut ? CutState::Planned : CutState::Cut),
+        isCut ? tr("%1 not cut yet").arg(called(cuts)) : tr("%1 cut").arg(called(cuts)));
 }
 
 /// One step of the history: the layout on the table is kept, then the job changes.

@@ -1,5 +1,8 @@
 #include "core/check/check.h"
 #include "core/edit/job_edit.h"
+#include "core/paper/changes.h"
+#include "core/rules/cut_already.h"
+#include "core/rules/rules.h"
 #include "core/table/at_table.h"
 #include "core/table/plan_again.h"
 
@@ -127,4 +130,84 @@ TEST_CASE("a panel that is cut keeps its allowances when the panel's own change"
     };
     CHECK(width(0) == 20_in);
     CHECK(width(1) == 21_in);
+}
+
+TEST_CASE("what is cut is cut in every layout that has it at the same place", "[table]") {
+    Job job = bench();
+    Layout kept = job.layouts[0];
+    kept.cuts[1].state = CutState::Locked;
+    kept.cuts[2].y += 1_in; // BK 1 lies elsewhere in it
+    job.layouts.insert(job.layouts.begin(), kept);
+    job.layouts = withCutsMarked(job, 1, {0, 1}, CutState::Cut);
+    for (const Layout &layout : job.layouts) {
+        CHECK(layout.cuts[0].state == CutState::Cut);
+        CHECK(layout.cuts[1].state == CutState::Cut);
+        CHECK(layout.cuts[2].state == CutState::Planned);
+        CHECK_FALSE(noLongerPossible(job, layout));
+        CHECK(breaches(job, layout).empty());
+    }
+    SECTION("and said not to be cut after all, it is cut in none") {
+        job.layouts = withCutsMarked(job, 0, {0}, CutState::Planned);
+        for (const Layout &layout : job.layouts) {
+            CHECK(layout.cuts[0].state == CutState::Planned);
+            CHECK(layout.cuts[1].state == CutState::Cut);
+        }
+    }
+    SECTION("a layout that has it elsewhere is no longer possible, and says so") {
+        job.layouts = withCutsMarked(job, 1, {2}, CutState::Cut);
+        CHECK(job.layouts[0].cuts[2].state == CutState::Planned);
+        CHECK(noLongerPossible(job, job.layouts[0]) == "BK 1 is already cut, and lay elsewhere");
+        const auto told = breaches(job, job.layouts[0]);
+        REQUIRE_FALSE(told.empty());
+        CHECK(std::any_of(told.begin(), told.end(), [](const Breach &b) {
+            return b.cut == 2 && b.kind == Breach::Kind::AlreadyCut && b.text == "is already cut, and lay elsewhere";
+        }));
+        CHECK_FALSE(noLongerPossible(job, job.layouts[1]));
+        CHECK(breaches(job, job.layouts[1]).empty());
+    }
+}
+
+TEST_CASE("a kept layout with something else on the cloth that is gone is no longer possible", "[table]") {
+    Job job = bench();
+    // Kept with the seat put aside and a back in its place.
+    Layout kept = job.layouts[0];
+    std::erase_if(kept.cuts, [](const Cut &cut) { return cut.panel == "seat" && cut.copy == 1; });
+    Layout free = kept;
+    for (Cut &cut : kept.cuts)
+        if (cut.panel == "back" && cut.copy == 1) cut.y = 0_in;
+    job.layouts = {kept, free, job.layouts[0]};
+    job.layouts = withCutsMarked(job, 2, {0}, CutState::Cut);
+    CHECK(noLongerPossible(job, job.layouts[0]) == "BK 1: lies where seat is already cut");
+    CHECK_FALSE(noLongerPossible(job, job.layouts[1])); // it lies on nothing that is gone
+    CHECK_FALSE(noLongerPossible(job, job.layouts[2]));
+}
+
+TEST_CASE("a cut that went wrong is cut in no layout, and a fresh sheet says that it is cut again", "[table]") {
+    Job job = bench();
+    job.layouts.push_back(job.layouts[0]);
+    job.layouts = withCutsMarked(job, 1, {0, 1}, CutState::Cut);
+    const Job after = withCutGoneWrong(job, 1, 1);
+    CHECK(after.layouts[0].cuts[0].state == CutState::Cut);
+    CHECK(after.layouts[0].cuts[1].state == CutState::Planned);
+    CHECK(isSpoiled(after, after.layouts[0], after.layouts[0].cuts[1]));
+    CHECK_FALSE(isSpoiled(after, after.layouts[0], after.layouts[0].cuts[0]));
+    CHECK(cutsOnFlaws(after, after.layouts[0]) == std::vector{1}); // to be planned again there too
+    const Plan again = planAgain(after, inSteps(after.layouts[1]));
+    REQUIRE(again.kind == planner::Outcome::Kind::Fits);
+    // Against the layout as it lay before, which stands among the job's.
+    const LayoutChanges changes = changesBetween(after, after.layouts[0], after, again.layout);
+    CHECK(std::any_of(changes.changed.begin(), changes.changed.end(), [](const PieceChange &c) {
+        return c.kind == PieceChange::Kind::CutAgain && c.now->mark == "ST" && c.now->copy == 2;
+    }));
+    CHECK_FALSE(noLongerPossible(after, again.layout));
+}
+
+TEST_CASE("a spoiled piece that an older file still has as cut stands in nobody's way", "[table]") {
+    Job job = bench();
+    Job after = withCutGoneWrong(job, 0, 1);
+    Layout before = job.layouts[0];
+    before.cuts[1].state = CutState::Cut;
+    after.layouts.insert(after.layouts.begin(), before);
+    CHECK(isSpoiled(after, after.layouts[0], after.layouts[0].cuts[1]));
+    CHECK_FALSE(noLongerPossible(after, after.layouts[1]));
 }

@@ -74,6 +74,23 @@ TEST_CASE("a card says what its layout comes to and what was given up for it", "
     CHECK(strip.kept.cards()[2]->accessibleName() == u"Layout 3"_s);
 }
 
+TEST_CASE("a card says that its layout is no longer possible once a piece is cut elsewhere", "[kept]") {
+    Strip strip;
+    REQUIRE(strip.kept.cards().size() == 3);
+    Layout laid = strip.document.job().layouts[0];
+    strip.document.setLayoutIndex(0);
+    laid.cuts[2].state = CutState::Cut; // the border, which the second layout has up the roll
+    strip.document.changeLayout(laid, u"Border cut"_s);
+    CHECK(strip.kept.cards()[0]->accessibleDescription() == u"25 in, waste 26 %, nothing given up"_s);
+    CHECK(strip.kept.cards()[1]->accessibleDescription() ==
+          u"1 yd 4 in, waste 54 %, 1 turned, no longer possible: Border is already cut, and lay elsewhere"_s);
+    CHECK(strip.kept.cards()[1]->toolTip().contains(u"no longer possible"_s));
+    // The third has it put aside, and nothing on its cloth.
+    CHECK_FALSE(strip.kept.cards()[2]->accessibleDescription().contains(u"no longer possible"_s));
+    strip.document.history()->undo();
+    CHECK(strip.kept.cards()[1]->accessibleDescription() == u"1 yd 4 in, waste 54 %, 1 turned"_s);
+}
+
 TEST_CASE("a press on a card lays that layout; by key as by mouse", "[kept]") {
     Strip strip;
     const auto &cards = strip.kept.cards();
