@@ -20,6 +20,6 @@ int &offscreen(int &argc) {
 
 } // namespace
 
-Offscreen::Offscreen() : m_application(offscreen(m_argc), m_argv) { ui::lendCoreTheLanguage(); }
+Offscreen::Offscreen() : m_application(offscreen(m_argc), m_argv) { ui::takeTheReadersLanguage(); }
 
 } // namespace boltwright::app

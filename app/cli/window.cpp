@@ -17,7 +17,7 @@ void addWindow(CLI::App &program, Command &chosen, int argc, char **argv) {
     program.add_option("JOB", *job, "The job to open in the window; none: begin with an empty one");
     chosen = [job, argc, argv]() mutable {
         QApplication application(argc, argv);
-        ui::lendCoreTheLanguage();
+        ui::takeTheReadersLanguage();
         std::optional<std::filesystem::path> file;
         if (!job->empty()) file = *job;
         return ui::runWindow(application, file) == 0 ? Exit::Done : Exit::ProgramFault;

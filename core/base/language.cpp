@@ -1,5 +1,6 @@
 #include "core/base/language.h"
 
+#include <algorithm>
 #include <atomic>
 
 namespace boltwright {
@@ -28,6 +29,21 @@ std::string phrase(const char *english, std::initializer_list<std::string> parts
         }
         out += *(parts.begin() + index); // what came in is not looked at again
         ++i;
+    }
+    return out;
+}
+
+std::string phrase(std::string_view english) { return phrase(std::string(english).c_str()); }
+
+std::string localised(const std::string &plain) {
+    std::string out;
+    for (std::size_t at = 0; at <= plain.size();) {
+        const std::size_t end = std::min(plain.find(' ', at), plain.size());
+        const std::string word = plain.substr(at, end - at);
+        const bool letters =
+            !word.empty() && ((word[0] >= 'a' && word[0] <= 'z') || (word[0] >= 'A' && word[0] <= 'Z'));
+        out += (at > 0 ? " " : "") + (letters ? phrase(std::string_view(word)) : numeral(word));
+        at = end + 1;
     }
     return out;
 }

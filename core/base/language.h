@@ -2,6 +2,7 @@
 
 #include <initializer_list>
 #include <string>
+#include <string_view>
 
 namespace boltwright {
 
@@ -17,7 +18,14 @@ void speak(Language language);
 
 /// A phrase in the reader's language, its %1, %2 ... replaced by parts.
 std::string phrase(const char *english, std::initializer_list<std::string> parts = {});
-/// A number or length that was written plainly.
+/// The same for a phrase out of a table, where it stands as `marked`.
+std::string phrase(std::string_view english);
+/// A number that was written plainly.
 std::string numeral(const std::string &plain);
+/// A length that was written plainly, with the names of its units: "3 yd 7 1/2 in", "92.5 cm".
+std::string localised(const std::string &plain);
+
+/// Marks a text in a table for whoever collects what is to be translated; changes nothing.
+constexpr const char *marked(const char *english) { return english; }
 
 } // namespace boltwright

@@ -1,5 +1,6 @@
 #include "core/trimmings/reckoned.h"
 
+#include "core/base/language.h"
 #include "core/measure/length_text.h"
 #include "core/trimmings/nails.h"
 #include "core/trimmings/welt.h"
@@ -7,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 namespace boltwright {
 namespace {
@@ -25,9 +27,20 @@ std::optional<Length> usableWidth(const Job &job, const Trimming &trimming) {
 }
 
 /// The longest strip that is cut in one piece from cloth so wide. Along the roll it could be longer, but a strip as
-/// long as the cloth is wide leaves the planner free.
-Length longestStrip(const Trimming &trimming, Length usable) {
-    return trimming.run == StripRun::Bias ? longestSquareEndedBias(usable, trimming.strip) : usable;
+/// long as the cloth is wide leaves the planner free; where there is less cloth than that, it is no longer than the
+/// cloth. A strip on the bias reaches as far along the roll as across it.
+Length longestStrip(const Job &job, const Trimming &trimming, Length usable) {
+    const Bolt &bolt = *clothOf(job, trimming)->bolt;
+    const Length along = bolt.length ? std::min(usable, *bolt.length - bolt.square) : usable;
+    switch (trimming.run) {
+    case StripRun::Across:
+        return usable;
+    case StripRun::UpRoll:
+        return std::max(along, Length{});
+    case StripRun::Bias:
+        return longestSquareEndedBias(std::max(along, Length{}), trimming.strip);
+    }
+    return {};
 }
 
 Length withReserve(Length length, int reserve) { return timesUp(length, {100 + reserve, 100}); }
@@ -37,12 +50,19 @@ Length stripNeed(const Trimming &trimming) {
     return withReserve(weltNeeded(trimming.edges, trimming.runs, trimming.strip), trimming.reserve);
 }
 
-void reckonStrips(const Job &job, const Layout &layout, const Trimming &trimming, Reckoned &out) {
+/// Strips that serve already, by cloth.
+using Taken = std::map<std::string, std::vector<Strip>>;
+
+void reckonStrips(const Job &job, const Layout &layout, const Trimming &trimming, Taken &taken, Reckoned &out) {
     out.need = stripNeed(trimming);
     if (trimming.from == StripsFrom::Scraps) {
         const Cloth *cloth = clothOf(job, trimming);
-        out.found = cloth ? stripsFromScraps(job, layout, {cloth->id, trimming.strip, trimming.shortest, trimming.run})
-                          : StripsLeft{};
+        const std::string id = cloth ? cloth->id : std::string();
+        std::vector<Strip> &gone = taken[id];
+        out.found = stripsFromScraps(job, layout, {id, trimming.strip, trimming.shortest, trimming.run}, gone);
+        const auto enough = enoughFor(*out.found, out.need, trimming.strip);
+        out.used = (enough ? *enough : *out.found).strips;
+        gone.insert(gone.end(), out.used.begin(), out.used.end());
         out.pieces = std::int64_t(out.found->strips.size());
         out.made = joinedLength(*out.found, trimming.strip);
         out.enough = out.made >= out.need;
@@ -53,7 +73,7 @@ void reckonStrips(const Job &job, const Layout &layout, const Trimming &trimming
         out.enough = false;
         return;
     }
-    out.pieceLength = std::min(out.need, longestStrip(trimming, *usable));
+    out.pieceLength = std::min(out.need, longestStrip(job, trimming, *usable));
     const auto strips = out.pieceLength > Length{}
                             ? stripsFor(out.need, trimming.strip, out.pieceLength, trimming.strip)
                             : std::nullopt;
@@ -77,14 +97,25 @@ void reckonNails(const Trimming &trimming, Reckoned &out) {
     out.pieces = (out.pieces * (100 + trimming.reserve) + 99) / 100;
 }
 
+Reckoned reckonedBeside(const Job &job, const Layout &layout, const Trimming &trimming, Taken &taken) {
+    Reckoned out;
+    if (trimming.isStrip())
+        reckonStrips(job, layout, trimming, taken, out);
+    else if (trimming.kind == Trimming::Kind::Nails)
+        reckonNails(trimming, out);
+    else
+        out.need = withReserve(trimming.edges, trimming.reserve);
+    return out;
+}
+
 std::string runWords(StripRun run) {
     switch (run) {
     case StripRun::UpRoll:
-        return "along the roll";
+        return phrase("along the roll");
     case StripRun::Across:
-        return "across the cloth";
+        return phrase("across the cloth");
     case StripRun::Bias:
-        return "on the bias";
+        return phrase("on the bias");
     }
     return {};
 }
@@ -100,28 +131,33 @@ std::string capital(std::string_view word) {
 std::string_view nameOf(Trimming::Kind kind) {
     switch (kind) {
     case Trimming::Kind::Welt:
-        return "welt";
+        return marked("welt");
     case Trimming::Kind::DoubleWelt:
-        return "double welt";
+        return marked("double welt");
     case Trimming::Kind::Gimp:
-        return "gimp";
+        return marked("gimp");
     case Trimming::Kind::Cord:
-        return "cord";
+        return marked("cord");
     case Trimming::Kind::Nails:
-        return "nails";
+        return marked("nails");
     }
     return {};
 }
 
+std::vector<Reckoned> reckonedAll(const Job &job, const Layout &layout) {
+    Taken taken;
+    std::vector<Reckoned> all;
+    for (const Trimming &trimming : job.trimmings) all.push_back(reckonedBeside(job, layout, trimming, taken));
+    return all;
+}
+
 Reckoned reckoned(const Job &job, const Layout &layout, const Trimming &trimming) {
-    Reckoned out;
-    if (trimming.isStrip())
-        reckonStrips(job, layout, trimming, out);
-    else if (trimming.kind == Trimming::Kind::Nails)
-        reckonNails(trimming, out);
-    else
-        out.need = withReserve(trimming.edges, trimming.reserve);
-    return out;
+    Taken taken;
+    const auto &all = job.trimmings;
+    if (const auto own = std::find(all.begin(), all.end(), trimming); own != all.end())
+        for (auto before = all.begin(); before != own; ++before)
+            if (before->isStrip() && before->from == StripsFrom::Scraps) reckonedBeside(job, layout, *before, taken);
+    return reckonedBeside(job, layout, trimming, taken);
 }
 
 std::optional<Panel> stripPanel(const Job &job, const Trimming &trimming) {
@@ -133,7 +169,7 @@ std::optional<Panel> stripPanel(const Job &job, const Trimming &trimming) {
     panel.id = stem;
     for (int n = 2; job.panel(panel.id); ++n) panel.id = fmt::format("{}-{}", stem, n);
     panel.mark = trimming.kind == Trimming::Kind::Welt ? "W" : "DW";
-    panel.name = capital(nameOf(trimming.kind)) + " strips";
+    panel.name = phrase("%1 strips", {capital(phrase(nameOf(trimming.kind)))});
     panel.count = int(std::min<std::int64_t>(figures.pieces, 999));
     panel.cloth = trimming.cloth;
     panel.shape = trimming.run == StripRun::UpRoll ? Rectangle{trimming.strip, figures.pieceLength}
@@ -146,43 +182,43 @@ std::optional<Panel> stripPanel(const Job &job, const Trimming &trimming) {
 
 std::string trimmingWords(const Job &job, const Trimming &trimming, const Reckoned &figures) {
     const Unit unit = job.unit;
-    std::string title = capital(nameOf(trimming.kind));
+    const auto said = [&](Length length) { return localised(spokenWithUnit(length, unit)); };
+    const auto along = [&](Length length) { return localised(spokenAlongRoll(length, unit)); };
+    std::string title = capital(phrase(nameOf(trimming.kind)));
     if (!trimming.name.empty()) title += " (" + trimming.name + ")";
     // Told to the half inch or half centimetre: what is needed up, what there is down.
     const Length step = unit == Unit::Inch ? Length::ticks(8128 / 2) : Length::ticks(1600);
     const Length needed = roundedUp(figures.need, step), there = step * wholeTimes(figures.made, step);
-    const std::string need = spokenAlongRoll(needed, unit);
+    const std::string need = along(needed), pieces = std::to_string(figures.pieces);
     const std::string reserve =
-        trimming.reserve > 0 ? fmt::format(", {} in the hundred of reserve", trimming.reserve) : std::string();
+        trimming.reserve > 0 ? phrase(", %1 in the hundred of reserve", {std::to_string(trimming.reserve)}) : "";
     if (trimming.kind == Trimming::Kind::Nails) {
-        const std::string how = trimming.pitch > Length{}
-                                    ? fmt::format("{} apart", spokenWithUnit(trimming.pitch, unit))
-                                    : std::string("head to head");
-        return fmt::format("{}: {} with heads of {}, {} along {}{}.", title, figures.pieces,
-                           spokenWithUnit(trimming.head, unit), how, spokenAlongRoll(trimming.edges, unit), reserve);
+        const std::string how =
+            trimming.pitch > Length{} ? phrase("%1 apart", {said(trimming.pitch)}) : phrase("head to head");
+        return phrase("%1: %2 with heads of %3, %4 along %5%6.",
+                      {title, pieces, said(trimming.head), how, along(trimming.edges), reserve});
     }
     if (!trimming.isStrip())
-        return fmt::format("{}: order {} for {} of edge{}.", title, need, spokenAlongRoll(trimming.edges, unit),
-                           reserve);
-    const std::string strips =
-        fmt::format("strips {} wide {}", spokenWithUnit(trimming.strip, unit), runWords(trimming.run));
+        return phrase("%1: order %2 for %3 of edge%4.", {title, need, along(trimming.edges), reserve});
+    const std::string strips = phrase("strips %1 wide %2", {said(trimming.strip), runWords(trimming.run)});
     if (trimming.from == StripsFrom::Cloth) {
-        if (figures.pieces == 0) return fmt::format("{}, {}: the cloth is too narrow for such strips.", title, need);
-        return fmt::format("{}, {} with its joins{}: {} {}, each {}, about {} of the cloth.", title, need, reserve,
-                           figures.pieces, strips, spokenWithUnit(figures.pieceLength, unit),
-                           spokenAlongRoll(figures.cloth, unit));
+        const Cloth *cloth = clothOf(job, trimming);
+        if (figures.pieces == 0 && cloth && !cloth->bolt)
+            return phrase("%1, %2: there is no bolt to cut such strips from, but what is left over of the remnants may "
+                          "serve.",
+                          {title, need});
+        if (figures.pieces == 0) return phrase("%1, %2: the cloth is too small for such strips.", {title, need});
+        return phrase(
+            "%1, %2 with its joins%3: %4 %5, each %6, about %7 of the cloth.",
+            {title, need, reserve, pieces, strips, said(figures.pieceLength), along(roundedUp(figures.cloth, step))});
     }
-    if (figures.pieces == 0)
-        return fmt::format("{}, {} with its joins{}: {} from what is left over, but nothing there is long enough yet.",
-                           title, need, reserve, strips);
-    const std::string made = fmt::format("{} of at least {} make {}",
-                                         figures.pieces == 1 ? "1 piece" : fmt::format("{} pieces", figures.pieces),
-                                         spokenWithUnit(trimming.shortest, unit), spokenAlongRoll(there, unit));
-    if (figures.enough)
-        return fmt::format("{}, {} with its joins{}: {} from what is left over. Enough: {}.", title, need, reserve,
-                           strips, made);
-    return fmt::format("{}, {} with its joins{}: {} from what is left over. Not enough: {}, {} are missing.", title,
-                       need, reserve, strips, made, spokenAlongRoll(needed - there, unit));
+    const std::string from =
+        phrase("%1, %2 with its joins%3: %4 from what is left over", {title, need, reserve, strips});
+    if (figures.pieces == 0) return phrase("%1, but nothing there is long enough yet.", {from});
+    const std::string counted = figures.pieces == 1 ? phrase("1 piece") : phrase("%1 pieces", {pieces});
+    const std::string made = phrase("%1 of at least %2 make %3", {counted, said(trimming.shortest), along(there)});
+    if (figures.enough) return phrase("%1. Enough: %2.", {from, made});
+    return phrase("%1. Not enough: %2, %3 are missing.", {from, made, along(needed - there)});
 }
 
 std::string trimmingWords(const Job &job, const Layout &layout, const Trimming &trimming) {

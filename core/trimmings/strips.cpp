@@ -104,7 +104,9 @@ std::vector<Strip> stripsOn(Sheet sheet, const ClothRing &room, const StripWish 
     }
 }
 
-void addSheet(StripsLeft &left, const Sheet &sheet, const StripWish &wish) {
+void addSheet(StripsLeft &left, Sheet sheet, const StripWish &wish, const std::vector<Strip> &taken) {
+    for (const Strip &strip : taken)
+        if (strip.on == sheet.on) sheet.taken.push_back(strip.ring);
     std::vector<Strip> all;
     for (const ClothRing &room : sheet.rooms) {
         auto strips = stripsOn(sheet, room, wish);
@@ -120,12 +122,14 @@ void addSheet(StripsLeft &left, const Sheet &sheet, const StripWish &wish) {
 
 } // namespace
 
-StripsLeft stripsFromScraps(const Job &job, const Layout &layout, const StripWish &wish) {
+StripsLeft stripsFromScraps(const Job &job, const Layout &layout, const StripWish &wish,
+                            const std::vector<Strip> &taken) {
     StripsLeft left;
     const Cloth *cloth = job.cloth(wish.cloth);
     if (!cloth || wish.width <= Length{} || wish.shortest <= Length{}) return left;
-    if (cloth->bolt) addSheet(left, sheetOf(job, layout, *cloth, std::nullopt), wish);
-    for (const Remnant &remnant : cloth->remnants) addSheet(left, sheetOf(job, layout, *cloth, remnant.id), wish);
+    if (cloth->bolt) addSheet(left, sheetOf(job, layout, *cloth, std::nullopt), wish, taken);
+    for (const Remnant &remnant : cloth->remnants)
+        addSheet(left, sheetOf(job, layout, *cloth, remnant.id), wish, taken);
     return left;
 }
 

@@ -39,8 +39,10 @@ struct StripsLeft {
 ///
 /// The total is not proved to be the greatest there is; it is the best stack of rows of strips on every patch of cloth,
 /// beginning at every height at which a corner of a cut, flaw or edge may stop a row, and then what fits beside them.
-/// Empty where there is no such cloth or nothing long enough.
-StripsLeft stripsFromScraps(const Job &job, const Layout &layout, const StripWish &wish);
+/// Empty where there is no such cloth or nothing long enough. `taken`: strips of that cloth that serve for something
+/// else already; a strip may share a cut with them.
+StripsLeft stripsFromScraps(const Job &job, const Layout &layout, const StripWish &wish,
+                            const std::vector<Strip> &taken = {});
 
 /// The welt that strips make when they are joined to one: each join takes `join` of it.
 Length joinedLength(const StripsLeft &strips, Length join);

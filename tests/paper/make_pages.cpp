@@ -1,5 +1,5 @@
 // Writes jobs with layouts and everything that is made of them into a folder, for tests that measure the files.
-// usage: paper_pages DIR pictures|sheets|list|real|foreign [COUNT [FROM]]
+// usage: paper_pages DIR pictures|sheets|list|real|foreign|bench [COUNT [FROM]]
 //   COUNT: how many random jobs, beginning with number FROM (1); the samples are planned and come along
 
 #include "core/concede/concede.h"
@@ -12,6 +12,7 @@
 #include "ui/paper/label_pages.h"
 #include "ui/paper/true_size_pages.h"
 #include "ui/picture/picture.h"
+#include "ui/piece/piece_page.h"
 #include "ui/text/language.h"
 
 #include <QGuiApplication>
@@ -24,6 +25,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
+#include <ctime>
 #include <filesystem>
 #include <fstream>
 #include <vector>
@@ -64,10 +66,14 @@ void addSamples(std::vector<Named> &out) {
 std::vector<Named> jobs(int random, int first) {
     std::vector<Named> out = {
         {"chairs", planted::chairs()}, {"remnants", planted::footstools()}, {"pieces", planted::joinedBack()}};
+    out.push_back({"dressed", planted::dressed(planted::chairs(), 4)});
+    out.push_back({"dressed-remnants", planted::dressed(planted::footstools(), 2)});
     if (first == 1) addSamples(out);
-    for (int seed = first; seed < first + random; ++seed)
-        out.push_back({"random-" + std::to_string(seed),
-                       planted::anyJob(std::uint64_t(seed), seed % 20 == 0 ? 60 : 4 + seed % 9)});
+    for (int seed = first; seed < first + random; ++seed) {
+        Job job = planted::anyJob(std::uint64_t(seed), seed % 20 == 0 ? 60 : 4 + seed % 9);
+        if (seed % 3 == 0) job = planted::dressed(std::move(job), std::uint64_t(seed));
+        out.push_back({"random-" + std::to_string(seed), std::move(job)});
+    }
     for (Named &named : out)
         if (named.job.layouts.empty()) named.job.layouts = {planted::inRows(named.job)};
     return out;
@@ -114,6 +120,29 @@ bool writeSheet(const std::filesystem::path &path, const Job &job, const SheetOp
     return said(ui::writePdf(**sheet, path.string() + ".pdf"));
 }
 
+/// A fresh sheet after some of the layout lay elsewhere, some was not there and some had been cut, and a flaw turned
+/// up.
+Result<void> writeChanged(const Job &job, const std::filesystem::path &file, Paper paper) {
+    const Layout &now = job.layouts.back();
+    Layout before = now;
+    for (std::size_t i = 0; i < before.cuts.size(); ++i) {
+        if (i % 3 == 0) before.cuts[i].x += Length::ticks(9600);
+        if (i % 5 == 1) before.cuts[i].state = CutState::Cut;
+    }
+    if (before.cuts.size() > 4) before.cuts.erase(before.cuts.begin() + 2);
+    Job found = job;
+    if (auto &bolt = found.cloths.front().bolt)
+        bolt->flaws.push_back({ringOf(ClothBox{{Length::ticks(64000), Length::ticks(32000)},
+                                               {Length::ticks(70400), Length::ticks(35200)}}),
+                               "a slub that the mill had flagged at the selvage",
+                               {}});
+    ui::SheetExtras extras;
+    extras.changes = changesBetween(job, before, found, now);
+    SheetOptions options;
+    options.paper = paper;
+    return ui::writeCuttingSheet(found, now, file, options, extras);
+}
+
 /// Every job on a paper, way round and scale of its own; the planted ones on several.
 bool writeSheets(const std::filesystem::path &folder, const std::vector<Named> &all) {
     bool good = true;
@@ -136,6 +165,8 @@ bool writeSheets(const std::filesystem::path &folder, const std::vector<Named> &
             std::ofstream(path.string() + ".boltwright") << writeJob(named.job);
             good = writeSheet(path, named.job, options) && good;
         }
+        good = said(writeChanged(named.job, folder / (named.name + "-changed.pdf"), papers[std::size_t(turn) % 5])) &&
+               good;
     }
     return good;
 }
@@ -194,6 +225,8 @@ bool writeReal(const std::filesystem::path &folder, const std::vector<Named> &al
         std::ofstream((folder / (named.name + "-panel.cut")).string()) << cut.panel << "\n" << cut.copy << "\n";
         good = writeLabels(folder / (named.name + "-labels"), named.job, grids[turn % grids.size()], int(turn % 4)) &&
                good;
+        good = said(ui::writeCoveredPiece(named.job, named.job.layouts.back(), folder / (named.name + "-piece.pdf"))) &&
+               good;
         ++turn;
     }
     good = writeTrueSize(folder / "remnants-whole", planted::footstools(), {}, Paper::Tabloid) && good;
@@ -247,6 +280,22 @@ bool writeForeign(const std::filesystem::path &folder, const std::vector<Named> 
     return good;
 }
 
+/// How long a sheet of sixty panels on more than 40 m takes: what lies where, every page, and the file. Processor time.
+bool measureSheet(const std::filesystem::path &folder) {
+    Job job = planted::sixtyPanels();
+    job.layouts = {planted::inRows(job)};
+    const Layout &layout = job.layouts.back();
+    bool good = true;
+    for (int run = 1; run <= 3; ++run) {
+        const std::clock_t begin = std::clock();
+        good = said(ui::writeCuttingSheet(job, layout, folder / "sixty.pdf")) && good;
+        const double seconds = double(std::clock() - begin) / CLOCKS_PER_SEC;
+        std::printf("%zu panels on %.1f m: %.2f s of processor time\n", layout.cuts.size(),
+                    layout.cloths.front().length->toMillimetres() / 1000, seconds);
+    }
+    return good;
+}
+
 } // namespace
 
 int main(int argc, char **argv) {
@@ -256,6 +305,7 @@ int main(int argc, char **argv) {
     const std::filesystem::path folder = argv[1];
     const std::string what = argv[2];
     ui::lendCoreTheLanguage();
+    if (what == "bench") return measureSheet(folder) ? 0 : 1;
     const auto all = jobs(argc > 3 ? std::atoi(argv[3]) : 12, argc > 4 ? std::atoi(argv[4]) : 1);
     if (what == "real") return writeReal(folder, all) ? 0 : 1;
     if (what == "foreign") return writeForeign(folder, all) ? 0 : 1;

@@ -76,3 +76,10 @@ def words(pdf):
         rows = [(w.text or "", *(float(w.get(k)) * POINT for k in ("xMin", "yMin", "xMax", "yMax"))) for w in page.iter(HTML + "word")]
         pages.append((float(page.get("width")) * POINT, float(page.get("height")) * POINT, rows))
     return pages
+
+
+def dots(pdf, page, resolution):
+    """A page in shades of grey: how many dots across and down, and all of them, row by row; 255 is white."""
+    data = run("pdftoppm", "-gray", "-r", str(resolution), "-f", str(page), "-l", str(page), pdf)
+    head = re.match(rb"P5\s+(\d+)\s+(\d+)\s+255\s", data)
+    return int(head.group(1)), int(head.group(2)), data[head.end():]

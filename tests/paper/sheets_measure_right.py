@@ -1,6 +1,7 @@
 """Cutting sheets, measured from the PDF itself by poppler: the test square, the scale bar and every panel's edge lie
 within 0.1 mm of where they belong, nothing is outside the printable area, no words lie over each other; qpdf finds the
-files sound; fonts are embedded and each file has a title. Client's pages: the same but for the edges, and one page each.
+files sound; fonts are embedded and each file has a title. Client's pages, and fresh sheets that begin with what has
+changed: the same but for the edges; the client's choice, signature and cautions stand on one page.
 
 usage: sheets_measure_right.py PAPER_PAGES [COUNT [FROM]]      COUNT: how many random jobs (default 8), from number FROM
 """
@@ -132,11 +133,28 @@ def check(pdf):
 
 def check_client_page(pdf):
     check_file(pdf)
-    (width, height, rows), = poppler.words(pdf)  # one page, whatever the job
-    check_words(width, height, rows, pdf.name)
-    check_area(width, height, poppler.paths(pdf, 1), pdf.name)
-    text = " ".join(r[0] for r in rows)
+    job = json.loads((pdf.parent / f"{pdf.stem.removesuffix('-client')}-0.boltwright").read_text())
+    pages = poppler.words(pdf)
+    # One page, whatever the job; trimmings and answers about the cloth follow on pages of their own.
+    beside = bool(job.get("trimmings")) or any(c.get("asked") or c.get("bow") or c.get("skew") for c in job["cloths"])
+    assert (len(pages) > 1) == beside, f"{len(pages)} pages"
+    for number, (width, height, rows) in enumerate(pages):
+        where = f"{pdf.name}, page {number + 1}"
+        check_words(width, height, rows, where)
+        check_area(width, height, poppler.paths(pdf, number + 1), where)
+    text = " ".join(r[0] for r in pages[0][2])
     for words in ("Cut cloth cannot be returned.", "one dye lot", "local law", "Signed"): assert words in text, words
+
+
+def check_pages(pdf, heading):
+    """What may be said of every page, whatever it tells."""
+    check_file(pdf)
+    pages = poppler.words(pdf)
+    assert heading in " ".join(r[0] for r in pages[0][2])
+    for number, (width, height, rows) in enumerate(pages):
+        where = f"{pdf.name}, page {number + 1}"
+        check_words(width, height, rows, where)
+        check_area(width, height, poppler.paths(pdf, number + 1), where)
 
 
 def main(program, count="8", first="1"):
@@ -145,10 +163,11 @@ def main(program, count="8", first="1"):
         folder = pathlib.Path(folder)
         subprocess.run([program, folder, "sheets", count, first], check=True)
         clients = sorted(folder.glob("*-client.pdf"))
-        pdfs = sorted(set(folder.glob("*.pdf")) - set(clients))
+        changed = sorted(folder.glob("*-changed.pdf"))
+        pdfs = sorted(set(folder.glob("*.pdf")) - set(clients) - set(changed))
         samples = len(list(folder.glob("sample-*-client.pdf")))
         assert samples >= 8 or int(first) > 1, "the samples could not be planned"
-        assert len(pdfs) == 15 + int(count) + samples and len(clients) == 3 + int(count) + samples
+        assert len(pdfs) == 25 + int(count) + samples and len(clients) == len(changed) == 5 + int(count) + samples
         failed = []
         edges = 0
         for pdf in pdfs:
@@ -156,6 +175,9 @@ def main(program, count="8", first="1"):
             except AssertionError as e: failed.append(f"{pdf.name}: {e}")
         for pdf in clients:
             try: check_client_page(pdf)
+            except AssertionError as e: failed.append(f"{pdf.name}: {e}")
+        for pdf in changed:
+            try: check_pages(pdf, "What has changed")
             except AssertionError as e: failed.append(f"{pdf.name}: {e}")
         print(f"{len(pdfs)} sheets, {edges} edges")
         if failed: sys.exit("\n".join(failed))

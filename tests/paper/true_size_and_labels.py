@@ -1,11 +1,12 @@
 """Panels and layouts at 1:1, measured from the PDF itself by poppler: every edge lies within 0.1 mm of where it belongs on
-the joined pages, neighbours show the same and their match marks meet; labels keep to their grid.
+the joined pages, neighbours show the same and their match marks meet; labels keep to their grid. The covered piece: words inside
+the page and clear of each other.
 
 usage: true_size_and_labels.py PAPER_PAGES [COUNT]      COUNT: how many random jobs (default 6)
 """
 import json, pathlib, subprocess, sys, tempfile
 from job_on_cloth import Job
-from sheets_measure_right import CLOSE, check_area, check_file, check_words, dist, rings, segments
+from sheets_measure_right import CLOSE, MARGIN, check_area, check_file, check_words, dist, rings, segments
 import poppler
 
 
@@ -127,12 +128,29 @@ def check_labels(pdf, job):
     return found
 
 
+def check_piece(pdf, job):
+    """The covered piece: one page, its words inside and clear of each other, and nothing printed beyond the margin (as
+    dots, since the cloth's figure is drawn further and clipped)."""
+    check_file(pdf)
+    (width, height, rows), = poppler.words(pdf)
+    check_words(width, height, rows, pdf.name)
+    across, down, grey = poppler.dots(pdf, 1, 50)
+    edge = int(MARGIN / 25.4 * 50) - 1
+    inside = range(edge, across - edge)
+    beyond = [(x, y) for y in range(down) for x in range(across)
+              if (x not in inside or not edge <= y < down - edge) and grey[y * across + x] < 250]
+    assert not beyond, f"{pdf.name}: printed beyond the margin at {beyond[:3]}"
+    assert min(grey) < 100, f"{pdf.name}: an empty page"
+    title = job.data["job"]["title"].split()
+    assert not title or title[0] in " ".join(r[0] for r in rows)
+
+
 def main(program, count="6"):
-    poppler.need("pdftotext", "pdftocairo", "pdffonts", "pdfinfo", "qpdf")
+    poppler.need("pdftotext", "pdftocairo", "pdftoppm", "pdffonts", "pdfinfo", "qpdf")
     with tempfile.TemporaryDirectory() as folder:
         folder = pathlib.Path(folder)
         subprocess.run([program, folder, "real", count], check=True)
-        edges = marks = labels = 0
+        edges = marks = labels = pieces = 0
         failed = []
         for pdf in sorted(folder.glob("*.pdf")):
             name = pdf.stem.rsplit("-", 1)[0]
@@ -140,6 +158,10 @@ def main(program, count="6"):
             try:
                 if pdf.stem.endswith("-labels"):
                     labels += check_labels(pdf, job)
+                    continue
+                if pdf.stem.endswith("-piece"):
+                    check_piece(pdf, job)
+                    pieces += 1
                     continue
                 if pdf.stem.endswith("-whole"): drawings = on_joined_paper(job, pdf.stem)
                 else:
@@ -149,9 +171,9 @@ def main(program, count="6"):
                 edges += e
                 marks += m
             except AssertionError as wrong: failed.append(f"{pdf.name}: {wrong}")
-        assert edges and marks and labels
-        print(f"{edges} edges at true size, {marks} match marks that meet, {labels} labels")
+        print(f"{edges} edges at true size, {marks} match marks that meet, {labels} labels, {pieces} covered pieces")
         if failed: sys.exit("\n".join(failed))
+        assert edges and marks and labels and pieces
 
 
 if __name__ == "__main__":

@@ -1,5 +1,6 @@
 #include "ui/forms/cloth_questions_page.h"
 
+#include "core/base/language.h"
 #include "core/cloth/cloth_questions.h"
 #include "ui/text/words.h"
 
@@ -15,7 +16,7 @@ using namespace Qt::StringLiterals;
 namespace boltwright::ui {
 
 namespace {
-QString plain(std::string_view text) { return withFractions(QString::fromUtf8(text.data(), qsizetype(text.size()))); }
+QString plain(std::string_view text) { return withFractions(fromCore(phrase(text))); }
 } // namespace
 
 ClothQuestionsPage::ClothQuestionsPage(JobDocument &document, QWidget *parent)

@@ -1,5 +1,6 @@
 #include "ui/paper/beside_pages.h"
 
+#include "core/base/language.h"
 #include "core/cloth/cloth_questions.h"
 #include "core/trimmings/reckoned.h"
 #include "ui/drawing/colours.h"
@@ -19,7 +20,7 @@ constexpr double mm = unitsPerMillimetre;
 constexpr double body = 3.3, small = 2.9;
 
 QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
-QString shown(std::string_view text) { return withFractions(QString::fromUtf8(text.data(), qsizetype(text.size()))); }
+QString shown(const std::string &text) { return withFractions(fromCore(text)); }
 
 class Beside {
 public:
@@ -51,8 +52,10 @@ private:
 
     void trimmings() {
         bool first = true;
-        for (const Trimming &trimming : m_job.trimmings) {
-            const Reckoned figures = reckoned(m_job, m_layout, trimming);
+        const std::vector<Reckoned> all = reckonedAll(m_job, m_layout);
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            const Trimming &trimming = m_job.trimmings[i];
+            const Reckoned &figures = all[i];
             QString text = shown(trimmingWords(m_job, trimming, figures));
             if (m_job.panel(trimming.panel)) text += u' ' + say("They are among the panels.");
             const double x = left() + 7 * mm, wide = width() - 7 * mm;
@@ -75,8 +78,8 @@ private:
         for (const ClothQuestion &question : clothQuestions()) {
             const ClothAnswer answer = answerTo(cloth, question.about);
             const QString known = fromCore(knownOf(cloth, question.about, m_job.unit));
-            row(shown(question.title), shown(nameOf(answer.said)),
-                QStringList{withFractions(fromCore(answer.note)), withFractions(known)}, shown(question.advice),
+            row(shown(phrase(question.title)), shown(phrase(nameOf(answer.said))),
+                QStringList{withFractions(fromCore(answer.note)), withFractions(known)}, shown(phrase(question.advice)),
                 answer.said == ClothAnswer::Said::Doubt);
         }
         const QString last =

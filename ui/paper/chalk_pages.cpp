@@ -54,7 +54,7 @@ public:
         newPage();
     }
 
-    QList<PageInk> all(const std::vector<PageSection> &sections) {
+    QList<PageInk> all() {
         for (std::size_t i = 0; i < m_drawn.chalk.size(); ++i) {
             sheetHeading(i);
             tableHeading();
@@ -62,7 +62,6 @@ public:
         }
         leftOut();
         trimmings();
-        for (const PageSection &one : sections) section(one);
         closing();
         return m_pages;
     }
@@ -238,12 +237,13 @@ private:
     /// What goes with the panels, each with a box to tick once it is cut or there.
     void trimmings() {
         const Job &job = m_drawn.job;
-        if (job.trimmings.empty()) return;
+        if (m_drawn.trimmings.empty()) return;
         needs(20 * mm);
         m_y += 4 * mm;
         m_y += ink().paragraph(say("Trimmings"), {left(), m_y}, width(), 4.2, true, m_colours.ink) + 1 * mm;
-        for (const Trimming &trimming : job.trimmings) {
-            const Reckoned figures = reckoned(job, m_drawn.layout, trimming);
+        for (std::size_t i = 0; i < m_drawn.trimmings.size(); ++i) {
+            const Trimming &trimming = job.trimmings[i];
+            const Reckoned &figures = m_drawn.trimmings[i];
             QString text = shown(trimmingWords(job, trimming, figures));
             if (job.panel(trimming.panel)) text += u' ' + say("They are among the panels.");
             const double wide = width() - (tickBox + 3) * mm;
@@ -260,13 +260,6 @@ private:
         needs(height + 2 * mm);
         m_y += 2 * mm;
         m_y += ink().paragraph(text, {left(), m_y}, width(), 3.0, false, colour);
-    }
-
-    void section(const PageSection &section) {
-        needs(24 * mm);
-        m_y += 5 * mm;
-        m_y += ink().paragraph(section.heading, {left(), m_y}, width(), 4.2, true, m_colours.ink, 2);
-        for (const QString &text : section.lines) paragraph(u"• "_s + text, m_colours.ink);
     }
 
     void closing() {
@@ -296,8 +289,6 @@ private:
 
 } // namespace
 
-QList<PageInk> chalkPages(const DrawnLayout &drawn, const QRectF &frame, const std::vector<PageSection> &sections) {
-    return ChalkLayout(drawn, frame).all(sections);
-}
+QList<PageInk> chalkPages(const DrawnLayout &drawn, const QRectF &frame) { return ChalkLayout(drawn, frame).all(); }
 
 } // namespace boltwright::ui

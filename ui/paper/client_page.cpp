@@ -100,8 +100,7 @@ QStringList givenUp(const Job &job, const Layout &layout) {
 
 class ClientPage : public Pages {
 public:
-    ClientPage(const Job &job, const Layout &layout, Paper paper, const std::vector<Staircase> &why,
-               const std::vector<PageSection> &sections)
+    ClientPage(const Job &job, const Layout &layout, Paper paper, const std::vector<Staircase> &why)
         : m_job(job), m_layout(layout), m_why(why), m_drawn(m_job, m_layout), m_paper(sizeOf(paper)),
           m_colours(lightColours()) {
         const double margin = paperMargin().toMillimetres() * mm;
@@ -118,7 +117,6 @@ public:
         const double choice = choicesHeight();
         m_bottom -= choice;
         marks();
-        for (const PageSection &one : sections) section(one);
         gaveUp();
         stairs();
         m_bottom += choice;
@@ -270,15 +268,6 @@ private:
             all << text;
         }
         if (!all.isEmpty()) paragraph(all.join(u" · "_s), 2.9, false, m_colours.quiet);
-    }
-
-    /// A section that does not fit is left off whole.
-    void section(const PageSection &section) {
-        double height = 0;
-        for (const QString &line : section.lines)
-            height += PageInk::paragraphHeight(u"• "_s + line, width(), body, false) + 0.6 * mm;
-        if (!heading(section.heading, height)) return;
-        for (const QString &line : section.lines) paragraph(u"• "_s + line);
     }
 
     void gaveUp() {
@@ -458,16 +447,15 @@ private:
 } // namespace
 
 Result<std::shared_ptr<const Pages>> clientPage(const Job &job, const Layout &layout, Paper paper,
-                                                const std::vector<Staircase> &why,
-                                                const std::vector<PageSection> &sections) {
-    auto page = std::make_shared<ClientPage>(job, layout, paper, why, sections);
+                                                const std::vector<Staircase> &why) {
+    auto page = std::make_shared<ClientPage>(job, layout, paper, why);
     if (!page->hasCuts()) return fault("the layout has no cuts to show a client");
     return page;
 }
 
 Result<void> writeClientPage(const Job &job, const Layout &layout, const std::filesystem::path &file, Paper paper,
-                             const std::vector<Staircase> &why, const std::vector<PageSection> &sections) {
-    const auto page = clientPage(job, layout, paper, why, sections);
+                             const std::vector<Staircase> &why) {
+    const auto page = clientPage(job, layout, paper, why);
     if (!page) return fault(page.error().at(file.string()));
     return writePdf(**page, file);
 }

@@ -1,5 +1,6 @@
 #include "ui/paper/cutting_sheet.h"
 
+#include "core/rules/cut_already.h"
 #include "core/rules/photo_scale.h"
 #include "ui/drawing/colours.h"
 #include "ui/paper/chalk_pages.h"
@@ -11,6 +12,8 @@
 #include <QDate>
 #include <QLocale>
 #include <QSaveFile>
+
+#include <fmt/format.h>
 
 using namespace Qt::StringLiterals;
 
@@ -33,10 +36,20 @@ QString joined(const QStringList &parts) {
     return said.join(u" · "_s);
 }
 
+/// Why no shears may go in by this layout; none: nothing stands in the way.
+std::optional<Fault> notForCutting(const Job &job, const Layout &layout) {
+    if (const auto why = notTapedYet(job, layout)) return why;
+    if (const auto why = noLongerPossible(job, layout))
+        return Fault{
+            fmt::format("this layout is no longer possible: {}; plan again, or take the layout that was cut by", *why)};
+    return std::nullopt;
+}
+
 } // namespace
 
 CuttingSheet::CuttingSheet(const Job &job, const Layout &layout, SheetExtras extras)
     : m_job(job), m_layout(layout), m_extras(std::move(extras)), m_drawn(m_job, m_layout) {
+    m_drawn.trimmings = reckonedAll(m_job, m_layout);
     if (m_extras.changes)
         for (const PieceChange &change : m_extras.changes->changed)
             if (change.now) m_drawn.news[change.now->cut] = fromCore(changeWords(change.kind));
@@ -44,7 +57,7 @@ CuttingSheet::CuttingSheet(const Job &job, const Layout &layout, SheetExtras ext
 
 Result<std::shared_ptr<const CuttingSheet>> CuttingSheet::make(const Job &job, const Layout &layout,
                                                                const SheetOptions &options, SheetExtras extras) {
-    if (const auto why = notTapedYet(job, layout)) return fault(*why);
+    if (const auto why = notForCutting(job, layout)) return fault(*why);
     std::shared_ptr<CuttingSheet> sheet(new CuttingSheet(job, layout, std::move(extras)));
     if (sheet->m_drawn.sheets.empty()) return fault("the layout has no cuts to make a cutting sheet of");
     std::vector<std::vector<Length>> across;
@@ -55,7 +68,7 @@ Result<std::shared_ptr<const CuttingSheet>> CuttingSheet::make(const Job &job, c
     const QRectF heading = onPage(sheet->m_plan.heading);
     const double bottom = (sheet->m_plan.paper.height - paperMargin()).toMillimetres() * mm;
     const QRectF frame(QPointF(heading.left(), heading.bottom() + 2 * mm), QPointF(heading.right(), bottom));
-    sheet->m_chalk = chalkPages(sheet->m_drawn, frame, sheet->m_extras.sections);
+    sheet->m_chalk = chalkPages(sheet->m_drawn, frame);
     if (sheet->m_extras.changes) sheet->m_changes = changePages(*sheet->m_extras.changes, job.unit, frame);
     return sheet;
 }
@@ -121,7 +134,7 @@ Result<void> writeCuttingSheet(const Job &job, const Layout &layout, const std::
 }
 
 Result<void> writeChalkCsv(const Job &job, const Layout &layout, const std::filesystem::path &file) {
-    if (const auto why = notTapedYet(job, layout)) return fault(why->at(file.string()));
+    if (const auto why = notForCutting(job, layout)) return fault(why->at(file.string()));
     QSaveFile out(QString::fromStdU16String(file.u16string()));
     const QByteArray bytes = QByteArray::fromStdString(chalkCsv(job, chalkList(job, layout)));
     if (!out.open(QIODevice::WriteOnly) || out.write(bytes) != bytes.size() || !out.commit())

@@ -80,11 +80,12 @@ private:
             Stroke stroke;
             QString text;
         };
-        const QList<Entry> entries = {{{m_colours.ink, 0.42}, say("where to cut")},
-                                      {{m_colours.ink, 0.16, {1.4, 0.9}}, say("the measured shape")},
-                                      {{m_colours.ink, 0.3, {3, 1.2}}, say("straight across, first")},
-                                      {{m_colours.accent, 0.25, {3, 0.8, 0.6, 0.8}}, say("centred on a motif")},
-                                      {{m_colours.broken, 0.7}, say("last cut")}};
+        QList<Entry> entries = {{{m_colours.ink, 0.42}, say("where to cut")},
+                                {{m_colours.ink, 0.16, {1.4, 0.9}}, say("the measured shape")},
+                                {{m_colours.ink, 0.3, {3, 1.2}}, say("straight across, first")},
+                                {{m_colours.accent, 0.25, {3, 0.8, 0.6, 0.8}}, say("centred on a motif")},
+                                {{m_colours.broken, 0.7}, say("last cut")}};
+        if (m_drawn.hasStrips()) entries << Entry{{m_colours.ink, 0.13, {0.5, 0.9}}, say("strip for welt")};
         double y = corner.y();
         for (const Entry &e : entries) {
             const double height = lineHeight(small, false) * mm;

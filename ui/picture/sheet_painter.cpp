@@ -73,6 +73,7 @@ public:
         flaws();
         clothEdge();
         straightCuts();
+        stripsLeft();
         m_surface.endGroup();
         for (const SheetCut &cut : m_sheet.cuts) panel(cut);
         if (!m_tiny.isEmpty()) {
@@ -106,6 +107,18 @@ private:
         for (const ClothLine &edge : edgesAlong(ring, m_shown.low.y, m_shown.high.y))
             lines << QLineF(m_view.at(edge.from), m_view.at(edge.to));
         m_surface.lines(lines, stroke);
+    }
+
+    /// Strips for welt, cut from what is left over: fine lines, since they are cut when the panels are off.
+    void stripsLeft() {
+        const Job &job = m_drawn.job;
+        for (std::size_t i = 0; i < m_drawn.trimmings.size(); ++i) {
+            const auto &own = job.trimmings[i].cloth;
+            if ((own ? job.cloth(*own) : &job.cloths.front()) != &m_cloth) continue;
+            for (const Strip &strip : m_drawn.trimmings[i].used)
+                if (strip.on == m_sheet.on && shows(boxOf(strip.ring)))
+                    ringLines(strip.ring, {m_inks.colours.ink, 0.13, {0.5, 0.9}});
+        }
     }
 
     void ringArea(const ClothRing &ring, const QColor &fill) {
@@ -690,6 +703,10 @@ QPolygonF SheetView::at(const ClothRing &ring) const {
 }
 
 QRectF SheetView::at(const ClothBox &box) const { return QRectF(at(box.low), at(box.high)).normalized(); }
+
+bool DrawnLayout::hasStrips() const {
+    return std::any_of(trimmings.begin(), trimmings.end(), [](const Reckoned &r) { return !r.used.empty(); });
+}
 
 void paintSheet(Surface &surface, const DrawnLayout &drawn, std::size_t sheet, const SheetView &view) {
     Painting(surface, drawn, sheet, view).all();

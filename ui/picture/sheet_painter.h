@@ -2,6 +2,7 @@
 
 #include "core/paper/chalk_list.h"
 #include "core/paper/sheet_plan.h"
+#include "core/trimmings/reckoned.h"
 #include "ui/picture/surface.h"
 
 #include <QHash>
@@ -17,7 +18,10 @@ struct DrawnLayout {
     std::vector<ClothSheet> sheets;
     std::vector<ChalkSheet> chalk; ///< one a sheet, in the same order
     QHash<int, QString> news;      ///< by cut: a word to stand beside its name, such as "moved"
+    /// One a trimming of the job, where its strips from what is left over are to be shown; empty: they are not.
+    std::vector<Reckoned> trimmings;
 
+    bool hasStrips() const; ///< strips from what is left over are shown somewhere
     const ChalkRow &rowOf(const SheetCut &cut) const;
     QString nameOf(const ClothSheet &sheet) const; ///< "Slate ticking · 54 in wide"
 };

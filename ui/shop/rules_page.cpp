@@ -1,5 +1,6 @@
 #include "ui/shop/rules_page.h"
 
+#include "core/base/language.h"
 #include "core/trimmings/rule_list.h"
 #include "ui/text/words.h"
 #include "ui/widgets/sheet_table.h"
@@ -17,7 +18,7 @@ namespace boltwright::ui {
 
 namespace {
 
-QString plain(std::string_view text) { return QString::fromUtf8(text.data(), qsizetype(text.size())); }
+QString plain(std::string_view text) { return fromCore(phrase(text)); }
 
 QString withUnit(const QString &text, const TradeRule &rule, Unit unit) {
     if (std::holds_alternative<Length TradeRules::*>(rule.field))
@@ -112,7 +113,10 @@ RulesPage::RulesPage(Shop &shop, Unit unit, QWidget *parent)
     m_table->setAccessibleName(tr("The shop's rules"));
     m_table->setWordWrap(true);
     m_table->resizeColumnsToContents();
-    m_table->setColumnWidth(RulesModel::Rule, std::min(430, m_table->columnWidth(RulesModel::Rule)));
+    // Half of a full HD screen at most, however large the text; what is longer takes a second line.
+    const int widest = std::min(60 * m_table->fontMetrics().averageCharWidth(), 700);
+    m_table->setColumnWidth(RulesModel::Rule, std::min(widest, m_table->columnWidth(RulesModel::Rule)));
+    m_table->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     for (int c : {int(RulesModel::Figure), int(RulesModel::Usual)})
         m_table->setColumnWidth(c, m_table->columnWidth(c) + 16);
     m_table->horizontalHeader()->setStretchLastSection(true);

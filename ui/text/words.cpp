@@ -1,8 +1,8 @@
 #include "ui/text/words.h"
 
+#include "core/base/language.h"
 #include "core/measure/length_text.h"
 
-#include <QCoreApplication>
 #include <QHash>
 #include <QLocale>
 #include <QRegularExpression>
@@ -56,15 +56,7 @@ QString withFractions(const QString &text) {
 namespace {
 
 /// What core wrote plainly, as the reader writes it: decimal mark and the names of units.
-QString localised(const std::string &plain) {
-    QStringList words = fromCore(plain).split(u' ');
-    for (QString &word : words)
-        if (!word.isEmpty() && word.front().isLetter())
-            word = QCoreApplication::translate("Core", word.toUtf8().constData());
-        else
-            word.replace(u'.', QLocale().decimalPoint());
-    return withFractions(words.join(u' '));
-}
+QString localised(const std::string &plain) { return withFractions(fromCore(boltwright::localised(plain))); }
 
 } // namespace
 

@@ -26,8 +26,7 @@ TrimmingWatch::~TrimmingWatch() { *m_alive = false; }
 void TrimmingWatch::ask() {
     QThreadPool::globalInstance()->start([job = m_document.job(), layout = m_document.laidLayout(),
                                           revision = m_document.revision(), alive = std::weak_ptr(m_alive), this] {
-        std::vector<Reckoned> figures;
-        for (const Trimming &trimming : job.trimmings) figures.push_back(reckoned(job, layout, trimming));
+        std::vector<Reckoned> figures = reckonedAll(job, layout);
         QMetaObject::invokeMethod(
             QCoreApplication::instance(),
             [figures = std::move(figures), revision, alive, this] {

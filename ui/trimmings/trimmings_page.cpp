@@ -1,5 +1,6 @@
 #include "ui/trimmings/trimmings_page.h"
 
+#include "core/base/language.h"
 #include "core/trimmings/reckoned.h"
 #include "core/trimmings/welt.h"
 #include "ui/text/words.h"
@@ -24,7 +25,7 @@ namespace boltwright::ui {
 namespace {
 
 QString kindWords(Trimming::Kind kind) {
-    const QString word = fromCore(std::string(nameOf(kind)));
+    const QString word = fromCore(phrase(nameOf(kind)));
     return word.left(1).toUpper() + word.mid(1);
 }
 
@@ -85,7 +86,7 @@ void TrimmingsPage::add(Trimming::Kind kind) {
     if (!strips && kind != Trimming::Kind::Nails) t.reserve = m_rules.edgingReservePercent;
     Job job = m_document.job();
     job.trimmings.push_back(t);
-    m_document.changeJob(std::move(job), tr("Add %1").arg(fromCore(std::string(nameOf(kind)))));
+    m_document.changeJob(std::move(job), tr("Add %1").arg(fromCore(phrase(nameOf(kind)))));
 }
 
 void TrimmingsPage::remove(int index) {
@@ -93,7 +94,7 @@ void TrimmingsPage::remove(int index) {
     const Trimming gone = job.trimmings[std::size_t(index)];
     job.trimmings.erase(job.trimmings.begin() + index);
     std::erase_if(job.panels, [&](const Panel &p) { return !gone.panel.empty() && p.id == gone.panel; });
-    m_document.changeJob(std::move(job), tr("Remove %1").arg(fromCore(std::string(nameOf(gone.kind)))));
+    m_document.changeJob(std::move(job), tr("Remove %1").arg(fromCore(phrase(nameOf(gone.kind)))));
 }
 
 void TrimmingsPage::change(int index, const QString &text, const std::function<void(Trimming &)> &how) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/cloth/cloth_questions.h"
 #include "core/job/job.h"
 #include "core/rules/cut_shape.h"
 #include "core/rules/rules.h"
@@ -216,6 +217,73 @@ inline Job joinedBack() {
 
 inline std::int64_t draw(std::mt19937_64 &random, std::int64_t low, std::int64_t high) {
     return low + std::int64_t(random() % std::uint64_t(high - low + 1)); // the same on every machine
+}
+
+/// What goes with the panels, some of it and more as the seed chooses: trimmings of every kind, and answers about the
+/// cloth.
+inline Job dressed(Job job, std::uint64_t seed) {
+    std::mt19937_64 random(seed * 77 + 5);
+    const auto inches = [&](int low, int high) { return Length::ticks(draw(random, low * 2, high * 2) * 4064); };
+    const int count = int(draw(random, 1, 9));
+    for (int i = 0; i < count; ++i) {
+        Trimming t;
+        t.kind = Trimming::Kind((i + int(seed)) % 5);
+        if (draw(random, 0, 1)) t.name = "round the seat, the inside back and both arms";
+        t.edges = inches(20, 900);
+        t.runs = int(draw(random, 1, 6));
+        t.reserve = int(draw(random, 0, 2)) * 10;
+        t.strip = Length::ticks(8128 * 3 / 2);
+        t.run = StripRun(draw(random, 0, 2));
+        t.from = StripsFrom(draw(random, 0, 2));
+        t.shortest = inches(10, 20);
+        t.head = Length::ticks(8128 * 7 / 16);
+        if (draw(random, 0, 1)) t.pitch = inches(1, 3);
+        job.trimmings.push_back(t);
+    }
+    for (Cloth &cloth : job.cloths) {
+        cloth.bow = inches(0, 1);
+        cloth.skew = inches(0, 1);
+        for (const ClothQuestion &question : clothQuestions()) {
+            if (draw(random, 0, 3) == 0) continue;
+            ClothAnswer answer;
+            answer.about = question.about;
+            answer.said = ClothAnswer::Said(draw(random, 0, 2));
+            if (draw(random, 0, 1))
+                answer.note = "the mill was asked on the telephone and will send a cutting of this lot";
+            cloth.asked.push_back(answer);
+        }
+    }
+    return job;
+}
+
+/// Sixty panels in a row on a bolt, more than 40 m of it: each takes a width of its own.
+inline Job sixtyPanels() {
+    std::mt19937_64 random(60);
+    Job job;
+    job.unit = Unit::Centimetre;
+    job.card = {.title = "Banquettes for a long room",
+                .client = "Quill & Harrow",
+                .piece = "Banquettes",
+                .notes = "",
+                .date = "2026-11-02",
+                .kept = {}};
+    Cloth cloth;
+    cloth.id = "body";
+    cloth.name = "Leaf trellis";
+    cloth.bolt = Bolt{.width = 140_cm, .length = {}, .square = 2_cm, .flaws = {}, .kept = {}};
+    cloth.selvage = 1_cm;
+    cloth.pattern = Pattern{.across = 35_cm, .along = 32_cm, .drop = 16_cm, .motif = {17.5_cm, 4_cm}, .kept = {}};
+    job.cloths.push_back(cloth);
+    job.gap = 0.5_cm;
+    for (int i = 0; i < 60; ++i) {
+        Panel p =
+            rectangle("p" + std::to_string(i), "B" + std::to_string(i + 1), "Back of a bay",
+                      Length::ticks(draw(random, 720, 1000) * 320), Length::ticks(draw(random, 600, 660) * 320), 2_cm);
+        p.motif = MotifWish{Centre::Both, {}, {}};
+        if (i % 4 == 3) p.shape = Trapezoid{90_cm, 70_cm, 62_cm, 3_cm};
+        job.panels.push_back(p);
+    }
+    return job;
 }
 
 /// A job of `panels` panels in a unit, a cloth and a pattern that the seed chooses.

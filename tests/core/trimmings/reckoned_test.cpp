@@ -1,3 +1,5 @@
+#include "core/check/check.h"
+#include "core/planner/plan.h"
 #include "core/trimmings/reckoned.h"
 #include "tests/core/support/jobs.h"
 
@@ -79,6 +81,31 @@ TEST_CASE("whether what is left over is enough is said", "[trimmings]") {
     CHECK(trimmingWords(job, {}, t).ends_with("nothing there is long enough yet."));
 }
 
+TEST_CASE("what one trimming takes of the scraps is not there for the next", "[trimmings]") {
+    Job job = jobOf(bolt(54_in), {rectangle("Back", 48_in, 30_in)});
+    const Layout layout = layoutOf({cutAt("Back", 0_in, 0_in)});
+    // Beside the back lie four strips of 30 in. Two make the first welt: 58 1/2 of the 56 1/2 it needs.
+    Trimming first = welt(55_in, StripsFrom::Scraps, StripRun::UpRoll), second = first;
+    second.name = "Cushions";
+    second.edges = 57_in;
+    job.trimmings = {first, second};
+    const auto all = reckonedAll(job, layout);
+    REQUIRE(all.size() == 2);
+    CHECK(all[0].used.size() == 2);
+    CHECK(all[0].made == 115.5_in);
+    CHECK(all[1].made == 58.5_in); // what the other two make
+    CHECK(all[1].enough);
+    for (const Strip &a : all[0].used)
+        for (const Strip &b : all[1].used)
+            CHECK((boxOf(a.ring).high.x <= boxOf(b.ring).low.x || boxOf(b.ring).high.x <= boxOf(a.ring).low.x));
+    CHECK(all == std::vector{reckoned(job, layout, first), reckoned(job, layout, second)});
+    // Asked for more, it is told what is missing, though alone it would have had enough.
+    job.trimmings[1].edges = 60_in;
+    CHECK_FALSE(reckoned(job, layout, job.trimmings[1]).enough);
+    std::swap(job.trimmings[0], job.trimmings[1]);
+    CHECK(reckoned(job, layout, job.trimmings[0]).enough);
+}
+
 TEST_CASE("gimp is ordered with its reserve, nails by the head or by their spacing", "[trimmings]") {
     const Job job = jobOf(bolt(54_in), {});
     Trimming t;
@@ -107,4 +134,52 @@ TEST_CASE("cloth that is too narrow for strips, or no bolt, gives none", "[trimm
     // Scraps of a remnant serve all the same: a square of 12 in has one piece of 15 in along its diagonal of 16.97
     // (T5.12).
     CHECK(reckoned(remnants, {}, welt(20_in, StripsFrom::Scraps, StripRun::Bias)).pieces == 1);
+}
+
+TEST_CASE("a strip is no longer than the cloth, and the joins that short cloth asks for are counted", "[trimmings]") {
+    // Strips are cut up the roll in most shops (T5.20); on a bolt of which 39 in are left none can be longer.
+    Job job = jobOf(bolt(54_in), {});
+    job.cloths[0].bolt->length = 40_in;
+    job.cloths[0].bolt->square = 1_in;
+    const Reckoned up = reckoned(job, {}, welt(100_in, StripsFrom::Cloth, StripRun::UpRoll));
+    CHECK(up.pieceLength == 39_in);
+    CHECK(up.need == 101.5_in);
+    // Each join on the slant costs a strip's width: 2 strips make 76 1/2, 3 make 114.
+    CHECK(up.pieces == 3);
+    const auto panel = stripPanel(job, welt(100_in, StripsFrom::Cloth, StripRun::UpRoll));
+    REQUIRE(panel);
+    CHECK(std::get<Rectangle>(panel->shape).up == 39_in);
+    // On the bias a strip reaches as far along the roll as across: 39·√2 = 55.15, less its width at square ends.
+    const Reckoned bias = reckoned(job, {}, welt(100_in, StripsFrom::Cloth, StripRun::Bias));
+    CHECK(bias.pieceLength > 53.6_in);
+    CHECK(bias.pieceLength < 53.7_in);
+    // Across the cloth its length along the roll asks for nothing.
+    CHECK(reckoned(job, {}, welt(100_in, StripsFrom::Cloth, StripRun::Across)).pieceLength == 54_in);
+    job.cloths[0].bolt->length = 1.5_in;
+    CHECK_FALSE(reckoned(job, {}, welt(100_in, StripsFrom::Cloth, StripRun::UpRoll)).enough);
+    CHECK(trimmingWords(job, {}, welt(100_in, StripsFrom::Cloth, StripRun::UpRoll)) ==
+          "Welt, 2 yd 29 1/2 in: the cloth is too small for such strips.");
+}
+
+TEST_CASE("strips that short cloth allows are planned where they lie, and the check finds them right", "[trimmings]") {
+    Job job = jobOf(bolt(54_in), {});
+    job.cloths[0].bolt->length = 40_in;
+    job.cloths[0].bolt->square = 1_in;
+    for (StripRun run : {StripRun::UpRoll, StripRun::Across, StripRun::Bias}) {
+        Job with = job;
+        with.panels.push_back(*stripPanel(job, welt(100_in, StripsFrom::Cloth, run)));
+        PlanOptions options;
+        options.seconds.reset();
+        options.steps = 50;
+        const Plan planned = plan(with, options);
+        REQUIRE(planned.kind == planner::Outcome::Kind::Fits);
+        CHECK(check(with, planned.layout).empty());
+    }
+}
+
+TEST_CASE("of remnants it is said that there is no bolt to cut strips from", "[trimmings]") {
+    const Job remnants = jobOf(remnantCloth({{0_in, 0_in}, {40_in, 0_in}, {40_in, 40_in}, {0_in, 40_in}}), {});
+    CHECK(trimmingWords(remnants, {}, welt(100_in, StripsFrom::Cloth, StripRun::Across)) ==
+          "Welt, 2 yd 29 1/2 in: there is no bolt to cut such strips from, but what is left over of the remnants may "
+          "serve.");
 }

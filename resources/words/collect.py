@@ -1,0 +1,59 @@
+"""Collects what the reader can see and lupdate cannot find by itself: texts that reach a translator through a function
+of their file (`say`, `tr`), core's phrases, and texts in tables. Writes them as one C++ file for lupdate to read.
+
+usage: collect.py SOURCE_DIR OUT.cpp
+"""
+import pathlib, re, sys
+
+LITERAL = r'"(?:[^"\\\n]|\\.)*"'
+WRAPPER = re.compile(r'QString (\w+)\(const char \*\w+\)\s*\{\s*return QCoreApplication::translate\("(\w+)", \w+\);\s*\}')
+# Words that core puts together by itself: units of lengths, sides of a panel.
+LOOSE = ["in", "ft", "yd", "mm", "cm", "m", "top", "bottom", "left", "right"]
+
+
+def without_comments(text):
+    return re.sub(rf'({LITERAL})|//[^\n]*|/\*.*?\*/', lambda m: m.group(1) or " ", text, flags=re.S)
+
+
+def first_argument(text, at):
+    """The source from an opening parenthesis to the comma or parenthesis that ends its first argument."""
+    depth, start = 1, at
+    while at < len(text) and depth:
+        if text[at] == '"':
+            at = re.compile(LITERAL).match(text, at).end()
+            continue
+        if text[at] in "([{": depth += 1
+        if text[at] in ")]}": depth -= 1
+        if text[at] == "," and depth == 1: break
+        at += 1
+    return text[start:at].rstrip(")")
+
+
+def texts(argument):
+    """Each run of neighbouring literals is one text."""
+    return ["".join(re.findall(r'"((?:[^"\\\n]|\\.)*)"', run)) for run in re.findall(rf"(?:{LITERAL}\s*)+", argument)]
+
+
+def collected(source):
+    out = {("Core", word) for word in LOOSE}
+    for folder in ("core", "ui", "app"):
+        for file in sorted((source / folder).rglob("*.cpp")):
+            code = without_comments(file.read_text(encoding="utf-8"))
+            calls = {"phrase": "Core", "marked": "Core"}
+            calls.update({name: context for name, context in WRAPPER.findall(code)})
+            for name, context in calls.items():
+                for call in re.finditer(rf'(?<![\w.:>]){name}\(', code):
+                    for text in texts(first_argument(code, call.end())):
+                        if text: out.add((context, text))
+            for menu in re.findall(rf'\{{\s*ActionId::\w+,\s*"(\w+)"', code): out.add(("Actions", menu))
+    return sorted(out)
+
+
+def main(source, out):
+    lines = [f'QT_TRANSLATE_NOOP("{context}", "{text}");' for context, text in collected(pathlib.Path(source))]
+    pathlib.Path(out).write_text("// Made by collect.py for lupdate; never compiled.\n" + "\n".join(lines) + "\n", encoding="utf-8")
+    print(f"{len(lines)} texts beside those in tr()")
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])
