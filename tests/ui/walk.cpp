@@ -1,7 +1,8 @@
 // Walks through the main job as a person would, with real mouse and key events, and writes a numbered picture of each
 // step: the pictures of README come from here.
-// `ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%] [answers] [photograph]`; with `answers` the pages that answer
-// a question and the drawing of remnants, in place of the main job, with `photograph` only the second walk.
+// `ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%] [answers] [photograph] [measures]`; with `answers` the pages
+// that answer a question and the drawing of remnants, in place of the main job, with `photograph` or `measures` only
+// that walk.
 
 #include "core/edit/cloth_edit.h"
 #include "core/edit/job_edit.h"
@@ -14,9 +15,12 @@
 #include "ui/canvas/outline_bar.h"
 #include "ui/document/standing.h"
 #include "ui/drawing/table_frame.h"
+#include "ui/forms/piece_form_page.h"
 #include "ui/kept/kept_layouts.h"
 #include "ui/photo/remnant_page.h"
 #include "ui/photo/tape_page.h"
+#include "ui/trimmings/trimmings_page.h"
+#include "ui/widgets/sheet_table.h"
 #include "ui/window/look.h"
 #include "ui/window/over_sheet.h"
 
@@ -308,6 +312,59 @@ void walkFromPhotograph(WindowFixture &fixture, MainWindow &window, const QStrin
     window.sheet().close();
 }
 
+/// From the tape measure to the cut list, and the trimmings cut from what is left over.
+void walkMeasures(MainWindow &window, const QString &folder) {
+    Walk walk(window, folder, u"measure-"_s);
+    Job job = newJob(Unit::Inch);
+    job.card.title = "Two club chairs";
+    job.card.client = "The Aldermoor Library";
+    Cloth &cloth = job.cloths.front();
+    cloth.name = "Ribbed weave";
+    cloth.way = Way::Two;
+    cloth.price = Price{"yd", 52, "USD", {}};
+    job.gap = 0.125_in;
+    window.document().startWith(job);
+    const auto key = [](int k, Qt::KeyboardModifiers with = {}) {
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key(k), with);
+        QTest::qWait(20);
+    };
+    const auto type = [](const QString &text) {
+        for (QChar c : text) QTest::keyClick(QApplication::focusWidget(), c.toLatin1());
+    };
+    window.actions()[ActionId::Measure]->trigger();
+    auto *form = qobject_cast<PieceFormPage *>(window.sheet().content());
+    form->choose("club-chair");
+    form->table()->setFocus();
+    walk.picture(u"form"_s);
+    for (const QString &length : {u"23 1/2"_s, u"24"_s}) {
+        type(length);
+        key(Qt::Key_Tab);
+    }
+    form->table()->setCurrentIndex(
+        form->model()->index(form->model()->rowOf("inside-arm"), MeasureTableModel::Second));
+    walk.picture(u"arm"_s);
+    key(Qt::Key_T, Qt::AltModifier);
+    waitFor([&] { return !window.sheet().isVisible(); });
+    window.actions()[ActionId::ShopRules]->trigger();
+    walk.picture(u"rules"_s);
+    window.sheet().close();
+    walk.plan(2000);
+    walk.picture(u"planned"_s);
+    window.actions()[ActionId::Trimmings]->trigger();
+    for (int letter : {Qt::Key_W, Qt::Key_G, Qt::Key_N}) {
+        QTest::keyClick(window.sheet().content(), Qt::Key(letter), Qt::AltModifier);
+        QTest::qWait(60);
+    }
+    waitFor(
+        [&] { return !qobject_cast<TrimmingsPage *>(window.sheet().content())->sentence(1).contains(u"Looking"_s); });
+    walk.picture(u"trimmings"_s);
+    window.sheet().close();
+    walk.picture(u"strips"_s);
+    window.actions()[ActionId::ClothQuestions]->trigger();
+    walk.picture(u"cloth-questions"_s);
+    window.sheet().close();
+}
+
 } // namespace
 
 int main(int argc, char **argv) {
@@ -315,7 +372,8 @@ int main(int argc, char **argv) {
     QApplication application(argc, argv);
     const QStringList arguments = application.arguments();
     if (arguments.size() < 2) {
-        std::fputs("usage: ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%]\n", stderr);
+        std::fputs("usage: ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%] [answers] [photograph] [measures]\n",
+                   stderr);
         return 2;
     }
     WindowFixture fixture;
@@ -323,11 +381,13 @@ int main(int argc, char **argv) {
     QString sample = u"striped-settee"_s;
     auto look = Preferences::Look::Light;
     int text = 100;
-    bool answers = false, onlyPhotograph = false;
+    bool answers = false, onlyPhotograph = false, onlyMeasures = false;
     for (const QString &argument : arguments.mid(2)) {
         const QStringList sides = argument.split(u'x');
         if (argument == u"photograph"_s)
             onlyPhotograph = true;
+        else if (argument == u"measures"_s)
+            onlyMeasures = true;
         else if (argument == u"answers"_s)
             answers = true;
         else if (argument == u"dark"_s)
@@ -345,9 +405,10 @@ int main(int argc, char **argv) {
     const QString job = sample.contains(u'/') ? sample : u":/boltwright/samples/%1.boltwright"_s.arg(sample);
     if (answers)
         walkAnswers(window, arguments[1], job);
-    else if (!onlyPhotograph)
+    else if (!onlyPhotograph && !onlyMeasures)
         walk(window, arguments[1], job);
-    if (!answers) walkFromPhotograph(fixture, window, arguments[1]);
+    if (!answers && !onlyMeasures) walkFromPhotograph(fixture, window, arguments[1]);
+    if (!answers && !onlyPhotograph) walkMeasures(window, arguments[1]);
     fixture.leave();
     return 0;
 }

@@ -5,12 +5,14 @@
 #include "ui/text/words.h"
 
 #include <QBuffer>
+#include <QCoreApplication>
 #include <QFileInfo>
 #include <QFontMetricsF>
 #include <QImage>
 #include <QPageLayout>
 #include <QPageSize>
 #include <QPdfWriter>
+#include <QRegularExpression>
 #include <QSaveFile>
 #include <QSvgGenerator>
 
@@ -29,27 +31,55 @@ QFont wordsFont(int type) {
     return words;
 }
 
+constexpr qsizetype mostMisses = 8; // the picture is what the page is for
+
+QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
+
 QStringList wordsBelow(const Job &job, const CoveredPiece &piece) {
     QStringList below;
     if (!job.card.title.empty()) below << fromCore(job.card.title);
-    return below << missWords(job, piece);
+    QStringList misses = missWords(job, piece);
+    if (misses.size() > mostMisses) {
+        const qsizetype more = misses.size() - (mostMisses - 1);
+        misses = misses.mid(0, mostMisses - 1) << say("… and %1 more joins where it does not run on").arg(more);
+    }
+    return below << misses;
+}
+
+QString titleOf(const Job &job) {
+    return QStringList{fromCore(!job.card.title.empty() ? job.card.title : job.card.piece), say("covered piece")}
+        .filter(QRegularExpression(u"."_s))
+        .join(u" · "_s);
+}
+
+/// How high a sentence stands in a column of that width: a long one takes two lines and more.
+double heightOf(const QString &text, const QFontMetricsF &metrics, double width) {
+    return metrics.boundingRect(QRectF(0, 0, width, 1e6), Qt::AlignLeft | Qt::TextWordWrap, text).height();
+}
+
+double heightOf(const QStringList &below, const QFontMetricsF &metrics, double width) {
+    double height = 0.5 * metrics.height();
+    for (const QString &text : below) height += heightOf(text, metrics, width);
+    return height;
 }
 
 void paintOn(QPainter &painter, const QRectF &page, const Job &job, const CoveredPiece &piece, int type) {
     const QFont words = wordsFont(type);
-    const double line = QFontMetricsF(words).height();
+    const QFontMetricsF metrics(words, painter.device());
     const QStringList below = wordsBelow(job, piece);
     const Colours day = lightColours();
-    const QRectF room = page.adjusted(0, 0, 0, -(double(below.size()) + 0.5) * line);
+    const QRectF room = page.adjusted(0, 0, 0, -heightOf(below, metrics, page.width()));
     QFont marks = words;
     marks.setBold(true);
     const PieceView view = viewInto(room, piece.box);
     paintCoveredPiece(painter, job, piece, view, {day, marks, {}});
     painter.setFont(words);
-    double y = std::min(room.bottom(), view.at(piece.box).bottom()) + 0.5 * line;
-    for (qsizetype i = 0; i < below.size(); ++i, y += line) {
+    double y = std::min(room.bottom(), view.at(piece.box).bottom()) + 0.5 * metrics.height();
+    for (qsizetype i = 0; i < below.size(); ++i) {
+        const double height = heightOf(below[i], metrics, page.width());
         painter.setPen(i == 0 && !job.card.title.empty() ? day.ink : day.broken);
-        painter.drawText(QRectF(page.left(), y, page.width(), line), Qt::AlignLeft | Qt::AlignVCenter, below[i]);
+        painter.drawText(QRectF(page.left(), y, page.width(), height), Qt::AlignLeft | Qt::TextWordWrap, below[i]);
+        y += height;
     }
 }
 
@@ -57,9 +87,8 @@ void paintOn(QPainter &painter, const QRectF &page, const Job &job, const Covere
 struct PageRoom {
     PageRoom(const Job &job, const CoveredPiece &piece, int longestSide) : type(longestSide / 60) {
         const double across = piece.box.width().toMillimetres(), up = piece.box.height().toMillimetres(),
-                     scale = longestSide / std::max(across, up), edge = longestSide * 0.04,
-                     line = QFontMetricsF(wordsFont(type)).height();
-        const double words = (double(wordsBelow(job, piece).size()) + 0.5) * line;
+                     scale = longestSide / std::max(across, up), edge = longestSide * 0.04;
+        const double words = heightOf(wordsBelow(job, piece), QFontMetricsF(wordsFont(type)), across * scale);
         room = QRectF(edge, edge, across * scale, up * scale + words);
         size = QSize(int(std::ceil(across * scale + 2 * edge)), int(std::ceil(up * scale + 2 * edge + words)));
     }
@@ -88,7 +117,7 @@ QByteArray asSvg(const Job &job, const CoveredPiece &piece) {
     generator.setOutputDevice(&buffer);
     generator.setSize(page.size);
     generator.setViewBox(QRect(QPoint(0, 0), page.size));
-    generator.setTitle(fromCore(job.card.title));
+    generator.setTitle(titleOf(job));
     QPainter painter(&generator);
     painter.fillRect(QRect(QPoint(0, 0), page.size), Qt::white);
     paintOn(painter, page.room, job, piece, page.type);
@@ -106,7 +135,8 @@ QByteArray asPdf(const Job &job, const CoveredPiece &piece) {
     writer.setPageLayout(QPageLayout(QPageSize(job.unit == Unit::Inch ? QPageSize::Letter : QPageSize::A4),
                                      wide ? QPageLayout::Landscape : QPageLayout::Portrait, QMarginsF(14, 14, 14, 14),
                                      QPageLayout::Millimeter));
-    writer.setTitle(fromCore(job.card.title));
+    writer.setTitle(titleOf(job));
+    writer.setCreator(u"Boltwright"_s);
     QPainter painter(&writer);
     const QRectF page(QPointF(0, 0), writer.pageLayout().paintRectPixels(300).size());
     paintOn(painter, page, job, piece, 42);
