@@ -4,6 +4,7 @@
 #include "core/geometry/laying.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <numeric>
 #include <set>
 
@@ -156,14 +157,18 @@ public:
 
     std::vector<Strip> best() {
         findHeights();
+        addThresholds();
         for (std::size_t row = 0; row < m_heights.size(); ++row) findStretches(row);
         findPatches();
         return chooseRows();
     }
 
 private:
+    static constexpr std::int64_t most = 60'000; ///< heights looked at
+
     /// A best stack of rows can be pushed until some row meets a corner, so every row begins at a corner's height, or a
-    /// whole number of rows from it. Sixteen more heights a row catch stretches that grow just long enough between.
+    /// whole number of rows from it; or else until some stretch is just long enough (`addThresholds`), which is looked
+    /// for between heights a sixteenth of a row, and no more than 1/16 in, apart.
     void findHeights() {
         const std::int64_t grid = m_frame.grid();
         std::set<std::int64_t> offsets;
@@ -175,23 +180,100 @@ private:
         for (const RowRing &ring : m_taken) corners(ring);
         // Very many corners: those that begin within a sixty-fourth of a row count as one, the higher.
         const std::int64_t rows = std::max<std::int64_t>((m_room.high - m_room.low) / m_width, 1);
-        constexpr std::int64_t most = 60'000;
         if (std::int64_t(offsets.size()) * rows > most) {
             std::set<std::int64_t> fewer;
             const std::int64_t step = std::max(floorTo(m_width / 64, grid), grid);
             for (std::int64_t v : offsets) fewer.insert(std::min(ceilTo(v, step), floorTo(m_width - 1, grid)));
             offsets = std::move(fewer);
         }
-        for (int i = 0; i < 16; ++i) offsets.insert(floorTo(m_width * i / 16, grid));
+        const std::int64_t parts = std::max<std::int64_t>(16, (m_width + sixteenth() - 1) / sixteenth());
+        for (std::int64_t i = 0; i < parts; ++i) offsets.insert(floorTo(m_width * i / parts, grid));
         for (std::int64_t base = floorTo(m_room.low, m_width); base <= m_room.high; base += m_width)
             for (std::int64_t v : offsets)
                 if (base + v >= m_room.low && base + v + m_width <= m_room.high) m_heights.push_back(base + v);
     }
 
+    std::int64_t sixteenth() const { return m_frame.measure(Length::ticks(508)); }
+
+    bool hasStretchBeside(std::int64_t height, Span span) const {
+        const auto stretches = stretchesAt(height);
+        return std::any_of(stretches.begin(), stretches.end(),
+                           [&](Span s) { return s.from < span.to && span.from < s.to; });
+    }
+
+    static std::int64_t totalOf(const std::vector<Span> &stretches) {
+        std::int64_t total = 0;
+        for (const Span span : stretches) total += span.to - span.from;
+        return total;
+    }
+
+    /// The height that yields most, where it rises to it and falls from it.
+    std::int64_t bestBetween(std::int64_t low, std::int64_t high) const {
+        const std::int64_t grid = m_frame.grid();
+        while (high - low > 2 * grid) {
+            const std::int64_t third = std::max(floorTo((high - low) / 3, grid), grid);
+            if (totalOf(stretchesAt(low + third)) < totalOf(stretchesAt(high - third)))
+                low += third;
+            else
+                high -= third;
+        }
+        return low + grid < high ? low + grid : low;
+    }
+
+    /// Between two heights a stretch may grow to just the shortest length, or fall below it: there a row gains or loses
+    /// a whole strip.
+    void addThresholds() {
+        const std::int64_t grid = m_frame.grid();
+        std::vector<std::vector<Span>> stretches;
+        for (std::int64_t height : m_heights) stretches.push_back(stretchesAt(height));
+        std::set<std::int64_t> found;
+        const auto search = [&](std::size_t with, std::size_t without, Span span) {
+            std::int64_t has = m_heights[with], lacks = m_heights[without];
+            while (std::abs(has - lacks) > grid) {
+                const std::int64_t middle = floorTo((has + lacks) / 2, grid);
+                (hasStretchBeside(middle, span) ? has : lacks) = middle;
+            }
+            found.insert(has);
+        };
+        for (std::size_t i = 0; i + 1 < m_heights.size(); ++i)
+            for (const auto &[with, without] : {std::pair(i, i + 1), std::pair(i + 1, i)})
+                for (const Span span : stretches[with])
+                    if (std::none_of(stretches[without].begin(), stretches[without].end(),
+                                     [&](Span s) { return s.from < span.to && span.from < s.to; }))
+                        search(with, without, span);
+        // A row may also yield most in between, where one slanted edge takes over from another: looked for around every
+        // height that yields more than its neighbours, while there are not too many.
+        for (std::size_t i = 1; i + 1 < m_heights.size() && m_heights.size() <= most / 8; ++i) {
+            const std::int64_t here = totalOf(stretches[i]);
+            if (here == 0 || here < totalOf(stretches[i - 1]) || here < totalOf(stretches[i + 1])) continue;
+            for (const auto &[low, high] :
+                 {std::pair(m_heights[i - 1], m_heights[i]), std::pair(m_heights[i], m_heights[i + 1])})
+                if (const std::int64_t v = bestBetween(low, high); totalOf(stretchesAt(v)) > here) found.insert(v);
+        }
+        // Rows stand on each other: what holds for one is looked at a whole number of rows from it too, while they are
+        // not too many.
+        std::set<std::int64_t> all(m_heights.begin(), m_heights.end());
+        const std::int64_t rows = std::max<std::int64_t>((m_room.high - m_room.low) / m_width, 1);
+        const bool chained = std::int64_t(all.size()) + std::int64_t(found.size()) * rows <= most;
+        for (std::int64_t v : found) {
+            all.insert(v);
+            if (!chained) continue;
+            for (std::int64_t up = v + m_width; up + m_width <= m_room.high; up += m_width) all.insert(up);
+            for (std::int64_t down = v - m_width; down >= m_room.low; down -= m_width) all.insert(down);
+        }
+        m_heights.assign(all.begin(), all.end());
+    }
+
     void findStretches(std::size_t row) {
-        const std::int64_t v0 = m_heights[row], v1 = v0 + m_width;
+        for (const Span span : stretchesAt(m_heights[row])) m_stretches.push_back({row, span});
+    }
+
+    /// Where a strip may lie in a row at that height, from left to right.
+    std::vector<Span> stretchesAt(std::int64_t v0) const {
+        const std::int64_t v1 = v0 + m_width;
+        std::vector<Span> found;
         const auto open = m_room.inside(v0, v1);
-        if (!open) return;
+        if (!open) return found;
         std::vector<Span> shadows;
         for (const RowRing &ring : m_taken)
             if (const auto shadow = ring.shadow(v0, v1)) shadows.push_back(*shadow);
@@ -199,13 +281,14 @@ private:
         std::int64_t from = open->from;
         auto close = [&](std::int64_t to) {
             const Span span{ceilTo(from, m_frame.grid()), floorTo(to, m_frame.grid())};
-            if (span.to - span.from >= m_shortest) m_stretches.push_back({row, span});
+            if (span.to - span.from >= m_shortest) found.push_back(span);
         };
         for (const Span shadow : shadows) {
             if (shadow.from > from) close(std::min(shadow.from, open->to));
             from = std::max(from, shadow.to);
         }
         close(open->to);
+        return found;
     }
 
     /// Stretches whose strips would overlap, one by way of another, belong to one patch.

@@ -119,7 +119,7 @@ PieceFormPage::PieceFormPage(JobDocument &document, Shop &shop, QWidget *parent)
     splitter->addWidget(buildPicture());
     splitter->setStretchFactor(0, 1);
     splitter->setStretchFactor(1, 1);
-    splitter->setSizes({680, 560});
+    splitter->setSizes({880, 510}); // all columns of the table
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(buildHead());
@@ -397,7 +397,8 @@ void PieceFormPage::choose(const std::string &formId) {
             m_drop->setVisible(m_shop.isOwn(formId));
             m_table->resizeColumnsToContents();
             m_table->resizeRowsToContents();
-            m_table->setColumnWidth(0, std::clamp(m_table->columnWidth(0) + 12, 170, 270));
+            const int letter = m_table->fontMetrics().averageCharWidth();
+            m_table->setColumnWidth(0, std::clamp(m_table->columnWidth(0) + 12, 24 * letter, 38 * letter));
             if (m_model->rowCount() > 0) m_table->setCurrentIndex(m_model->index(0, MeasureTableModel::First));
             refuse({});
             follow();

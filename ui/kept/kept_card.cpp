@@ -68,7 +68,8 @@ QFont KeptCard::small() const {
 
 QSize KeptCard::sizeHint() const {
     const QFontMetrics bold(strong()), fine(small());
-    const int figure = std::max(bold.horizontalAdvance(u"88 yd 88 in"_s), fine.horizontalAdvance(tr("✓ on the table")));
+    const int figure =
+        std::max(bold.horizontalAdvance(u"88 yd 88 ½ in"_s), fine.horizontalAdvance(tr("✓ on the table")));
     const QSize picture = pictureSize(bold, fine);
     return {std::max(250, picture.width() + figure + 3 * margin),
             2 * margin + picture.height() + 2 * gap + bold.height() + fine.height()};

@@ -54,10 +54,11 @@ TrimmingsPage::TrimmingsPage(JobDocument &document, TrimmingWatch &watch, Shop &
         head->addWidget(button);
         if (!first) first = button;
     }
-    head->addStretch();
     auto *hint = new QLabel(tr("Forms fill this in from the edges they mark."), this);
     hint->setObjectName(u"quiet"_s);
-    head->addWidget(hint);
+    hint->setWordWrap(true);
+    hint->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    head->addWidget(hint, 1);
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->addLayout(head);
@@ -150,6 +151,19 @@ void TrimmingsPage::changeStrips(int index) {
     m_document.changeJob(std::move(job), tr("Put the strips into the list"));
 }
 
+/// As many as the page has room for at this size of text.
+int TrimmingsPage::fieldsBeside() const {
+    const int field = fontMetrics().horizontalAdvance(tr("No piece shorter than")) + fontMetrics().height() * 2;
+    return std::clamp((m_scroll->width() - 60) / field, 2, 5);
+}
+
+void TrimmingsPage::resizeEvent(QResizeEvent *event) {
+    QWidget::resizeEvent(event);
+    if (m_filled.empty() || fieldsBeside() == m_fieldsBeside) return;
+    m_filled.clear();
+    QTimer::singleShot(0, this, &TrimmingsPage::fill);
+}
+
 QWidget *TrimmingsPage::card(int index) {
     const Job &job = m_document.job();
     const Trimming &t = job.trimmings[std::size_t(index)];
@@ -179,13 +193,14 @@ QWidget *TrimmingsPage::card(int index) {
     grid->setHorizontalSpacing(10);
     grid->setVerticalSpacing(4);
     int place = 0;
+    const int fieldsInARow = fieldsBeside();
     const auto field = [&](const QString &text, QWidget *widget) {
         auto *label = new QLabel(text, frame);
         label->setObjectName(u"quiet"_s);
         label->setBuddy(widget);
         widget->setAccessibleName(text);
         widget->setObjectName(u"%1 %2"_s.arg(text).arg(index));
-        const int row = place / 5 * 2, c = place % 5;
+        const int row = place / fieldsInARow * 2, c = place % fieldsInARow;
         grid->addWidget(label, row, c);
         grid->addWidget(widget, row + 1, c);
         ++place;
@@ -261,7 +276,7 @@ QWidget *TrimmingsPage::card(int index) {
         auto *pitch = length(tr("Apart, centre to centre"), t.pitch, LengthRange::ZeroOrMore, &Trimming::pitch);
         pitch->setToolTip(tr("0 sets them head to head."));
     }
-    for (int c = 0; c < 5; ++c) grid->setColumnStretch(c, 1);
+    for (int c = 0; c < fieldsInARow; ++c) grid->setColumnStretch(c, 1);
     column->addLayout(grid);
 
     auto *foot = new QHBoxLayout;
@@ -292,6 +307,7 @@ void TrimmingsPage::fill() {
         return say();
     }
     m_filled = trimmings;
+    m_fieldsBeside = fieldsBeside();
     m_sentences.clear();
     const QString focused = focusWidget() ? focusWidget()->objectName() : QString();
     auto *page = new QWidget;

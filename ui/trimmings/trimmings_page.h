@@ -27,7 +27,11 @@ public:
     QString sentence(int index) const;
     QString refusal() const { return m_refusal->text(); }
 
+protected:
+    void resizeEvent(QResizeEvent *event) override;
+
 private:
+    int fieldsBeside() const;
     void add(Trimming::Kind kind);
     void remove(int index);
     void fill();
@@ -43,6 +47,7 @@ private:
     QScrollArea *m_scroll;
     QList<QLabel *> m_sentences;
     std::vector<Trimming> m_filled; ///< what the cards were made for
+    int m_fieldsBeside = 0;         ///< and how many fields a row of them has
 };
 
 } // namespace boltwright::ui
