@@ -340,8 +340,7 @@ void walkMeasures(MainWindow &window, const QString &folder) {
         type(length);
         key(Qt::Key_Tab);
     }
-    form->table()->setCurrentIndex(
-        form->model()->index(form->model()->rowOf("inside-arm"), MeasureTableModel::Second));
+    form->table()->setCurrentIndex(form->model()->index(form->model()->rowOf("inside-arm"), MeasureTableModel::Second));
     walk.picture(u"arm"_s);
     key(Qt::Key_T, Qt::AltModifier);
     waitFor([&] { return !window.sheet().isVisible(); });
