@@ -12,8 +12,6 @@ namespace {
 
 using Kind = Finding::Kind;
 
-double ticksOf(Length length) { return double(length.ticks()); }
-
 /// The greatest y of any cut on the cloth; none without cuts.
 std::optional<double> lengthUsed(const Scene &scene, const Cloth &cloth) {
     std::optional<double> used;

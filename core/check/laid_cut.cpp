@@ -26,8 +26,6 @@ Spot turnedBy(Spot p, Turn turn) {
     return {c * p.x - s * p.y, s * p.x + c * p.y};
 }
 
-double ticksOf(Length length) { return double(length.ticks()); }
-
 Length lengthAt(const EdgeLengths &lengths, std::size_t edge, Length otherwise) {
     return edge < lengths.size() ? lengths[edge].value_or(otherwise) : otherwise;
 }

@@ -15,6 +15,8 @@ namespace boltwright::judge {
 /// Rounding that a checker allows, in ticks: on a place or motif, and on a gap or a remnant's edge.
 constexpr double placeTolerance = 4, gapTolerance = 8;
 
+inline double ticksOf(Length length) { return double(length.ticks()); }
+
 /// One copy of a panel as the layout makes it: its cuts by piece.
 struct Copy {
     const Panel *panel = nullptr;

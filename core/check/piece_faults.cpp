@@ -12,8 +12,6 @@ namespace {
 
 using Kind = Finding::Kind;
 
-double ticksOf(Length length) { return double(length.ticks()); }
-
 int joinsOf(const Cut &piece) { return (piece.piece > 1) + (piece.piece < piece.of); }
 
 /// What each piece shows, its seams left out.

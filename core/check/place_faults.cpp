@@ -11,8 +11,6 @@ namespace {
 
 using Kind = Finding::Kind;
 
-double ticksOf(Length length) { return double(length.ticks()); }
-
 /// Where cuts may lie on a bolt: between the selvages, above the squared end, below the end of the cloth.
 Bounds roomOnBolt(const Cloth &cloth) {
     const Bolt &bolt = *cloth.bolt;

@@ -449,7 +449,7 @@ std::string copyName(const Panel &panel, int copy) {
 }
 
 std::string inWords(const Job &job, const Layout &layout, const Panel &panel, const Concession &c) {
-    const std::string who = copyName(panel, c.copy);
+    std::string who = copyName(panel, c.copy);
     const auto said = [&](std::optional<Length> l) { return spokenWithUnit(l.value_or(Length{}), job.unit); };
     const std::string edge = c.edge ? std::holds_alternative<PolygonShape>(panel.shape)
                                           ? fmt::format("edge {}", *c.edge)

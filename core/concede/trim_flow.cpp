@@ -14,9 +14,10 @@ struct Arc {
     std::int64_t cost, flow;
 };
 
-class Flow {
+class LeastFlow {
 public:
-    Flow(const std::vector<Length> &start, const std::vector<SideLimit> &limits, const std::vector<BoxSides> &boxes)
+    LeastFlow(const std::vector<Length> &start, const std::vector<SideLimit> &limits,
+              const std::vector<BoxSides> &boxes)
         : m_position(start.size()), m_excess(start.size(), 0), m_arcsAt(start.size()) {
         for (std::size_t v = 0; v < start.size(); ++v) m_position[v] = start[v].ticks();
         for (const SideLimit &l : limits) {
@@ -101,7 +102,7 @@ private:
 
 std::vector<Length> widest(const std::vector<Length> &start, const std::vector<SideLimit> &limits,
                            const std::vector<BoxSides> &boxes) {
-    return Flow(start, limits, boxes).run();
+    return LeastFlow(start, limits, boxes).run();
 }
 
 } // namespace boltwright

@@ -130,7 +130,7 @@ Job withFlawNote(Job job, const OutlineOf &which, const std::string &note) {
     return job;
 }
 
-Result<JobWith> withRemnant(Job job, const std::string &clothId, ClothRing ring) {
+Result<JobWith> withRemnant(Job job, const std::string &clothId, const ClothRing &ring) {
     if (const auto wrong = faultOfOutline(ring)) return fault(*wrong);
     Cloth *cloth = clothOf(job, clothId);
     if (!cloth) return fault("there is no such cloth");

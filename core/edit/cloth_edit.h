@@ -39,7 +39,7 @@ Job withFlawNote(Job job, const OutlineOf &which, const std::string &note);
 /// One more remnant, its frame set so that its lowest measures are 0. `cloth` names what it is a remnant of: where
 /// that comes as remnants it joins them; a bolt that nothing is laid on becomes this remnant; beside a bolt that is
 /// in use it is a cloth of its own with the same repeat and nap.
-Result<JobWith> withRemnant(Job job, const std::string &cloth, ClothRing ring);
+Result<JobWith> withRemnant(Job job, const std::string &cloth, const ClothRing &ring);
 Job withLot(Job job, const SheetOf &sheet, const std::string &lot);
 /// None: as the cloth's pattern says. Of a bolt it is the pattern's own.
 Job withMotif(Job job, const SheetOf &sheet, std::optional<ClothPoint> motif);

@@ -23,7 +23,8 @@ struct Json {
     static Json ofFlag(bool flag);
     static Json ofNumber(std::string spelt);
     static Json ofText(std::string text);
-    static Json list(std::vector<Json> items = {});
+    static Json list();
+    static Json list(std::vector<Json> items);
     static Json object();
 
     bool is(Kind k) const { return kind == k; }

@@ -100,6 +100,8 @@ Json Json::ofText(std::string text) {
     return json;
 }
 
+Json Json::list() { return list(std::vector<Json>()); }
+
 Json Json::list(std::vector<Json> items) {
     Json json;
     json.kind = Kind::List;

@@ -24,9 +24,9 @@ Size sizeOf(const Panel &panel) {
     return {box.width(), box.height()};
 }
 
-class Doubts {
+class PanelDoubts {
 public:
-    explicit Doubts(const Job &job) : m_job(job) {}
+    explicit PanelDoubts(const Job &job) : m_job(job) {}
 
     std::vector<PanelDoubt> all() {
         for (const Panel &panel : m_job.panels) {
@@ -102,6 +102,6 @@ private:
 
 } // namespace
 
-std::vector<PanelDoubt> doubtsOfPanels(const Job &job) { return Doubts(job).all(); }
+std::vector<PanelDoubt> doubtsOfPanels(const Job &job) { return PanelDoubts(job).all(); }
 
 } // namespace boltwright

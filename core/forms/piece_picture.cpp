@@ -153,6 +153,7 @@ struct Face {
 
 std::vector<Spot> seenLine(const Eye &eye, const std::vector<Place> &line) {
     std::vector<Spot> out;
+    out.reserve(line.size());
     for (const Place &p : line) out.push_back(eye.seen(p));
     return out;
 }

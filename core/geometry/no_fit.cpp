@@ -64,7 +64,7 @@ ClothRing noFit(const ClothRing &a, const ClothRing &b) {
 }
 
 ClothRing grown(const ClothRing &convex, Length distance) {
-    const ClothRing ring = withoutFlatCorners(convex);
+    ClothRing ring = withoutFlatCorners(convex);
     if (distance == Length{}) return ring;
     const double d = double(distance.ticks());
     ClothRing out;

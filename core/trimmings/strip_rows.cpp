@@ -146,10 +146,10 @@ struct Stretch {
     std::size_t patch = 0;
 };
 
-class Rows {
+class RowStack {
 public:
-    Rows(const ClothRing &room, const std::vector<ClothRing> &taken, StripDirection direction, Length width,
-         Length shortest)
+    RowStack(const ClothRing &room, const std::vector<ClothRing> &taken, StripDirection direction, Length width,
+             Length shortest)
         : m_frame{direction}, m_width(m_frame.measure(width)), m_shortest(m_frame.measure(shortest)),
           m_room(room, m_frame) {
         for (const ClothRing &ring : taken) m_taken.emplace_back(ring, m_frame);
@@ -375,7 +375,7 @@ private:
 
 std::vector<Strip> bestRows(const ClothRing &room, const std::vector<ClothRing> &taken, StripDirection direction,
                             Length width, Length shortest) {
-    return Rows(room, taken, direction, width, shortest).best();
+    return RowStack(room, taken, direction, width, shortest).best();
 }
 
 } // namespace boltwright

@@ -18,8 +18,10 @@
 #include "ui/window/over_sheet.h"
 
 #include <QAccessible>
+#include <QAction>
 #include <QApplication>
 #include <QFile>
+#include <QMenu>
 #include <QMessageBox>
 #include <QPushButton>
 #include <QTest>
@@ -451,6 +453,35 @@ private Q_SLOTS:
         QVERIFY(m_window->openFile(name));
         QVERIFY(m_window->files().save());
         QCOMPARE(bytes(), first);
+    }
+
+    void filesUsedBeforeAreOfferedAndOneThatIsGoneIsForgotten() {
+        const QString bench = writeBench(), other = m_fixture->folder() + u"/other.boltwright"_s;
+        QVERIFY(QFile::copy(bench, other));
+        QVERIFY(m_window->openFile(bench));
+        QVERIFY(m_window->openFile(other));
+        const auto offered = [this] {
+            QStringList names;
+            for (QMenu *menu : m_window->findChildren<QMenu *>())
+                if (menu->title() == u"Used before"_s)
+                    for (QAction *action : menu->actions()) names << action->toolTip();
+            return names;
+        };
+        const auto choose = [this](const QString &file) {
+            for (QAction *action : m_window->findChildren<QAction *>())
+                if (action->toolTip() == file) return action->trigger();
+            QFAIL("it is not offered");
+        };
+        QCOMPARE(offered(), QStringList({other, bench}));
+        choose(bench);
+        QCOMPARE(document().fileName(), bench);
+        QCOMPARE(offered(), QStringList({bench, other}));
+
+        QVERIFY(QFile::remove(other));
+        choose(other);
+        QVERIFY(m_window->notice().sentence().contains(u"other.boltwright"_s));
+        QCOMPARE(document().fileName(), bench);
+        QCOMPARE(offered(), QStringList({bench}));
     }
 
     void unsavedChangesAreAskedAbout() {

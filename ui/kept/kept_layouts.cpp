@@ -101,7 +101,7 @@ void KeptLayouts::changeEvent(QEvent *event) {
 QString KeptLayouts::freeName() const {
     const auto &layouts = m_document.job().layouts;
     for (int n = 1;; ++n) {
-        const QString name = tr("Kept %1").arg(n);
+        QString name = tr("Kept %1").arg(n);
         if (std::none_of(layouts.begin(), layouts.end(), [&](const Layout &l) { return l.name == toCore(name); }))
             return name;
     }

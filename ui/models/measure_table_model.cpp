@@ -50,7 +50,7 @@ void MeasureTableModel::changeForm(PieceForm form) {
 }
 
 void MeasureTableModel::setMeasured(const std::string &part, PartMeasured measured) {
-    m_measures[part] = std::move(measured);
+    m_measures[part] = measured;
     rebuild();
 }
 

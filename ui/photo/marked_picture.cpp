@@ -395,9 +395,11 @@ void MarkedPicture::paintGlass(QPainter &painter) {
     painter.setClipPath(round);
     painter.fillPath(round, coloursOf(palette()).table);
     painter.drawImage(glass, m_picture, source);
-    drawChalk(painter, QPolygonF({{glass.left(), glass.center().y()}, {glass.right(), glass.center().y()}}), false,
+    drawChalk(painter,
+              QPolygonF(QList<QPointF>{{glass.left(), glass.center().y()}, {glass.right(), glass.center().y()}}), false,
               QColor(255, 253, 248, 190), Qt::SolidLine);
-    drawChalk(painter, QPolygonF({{glass.center().x(), glass.top()}, {glass.center().x(), glass.bottom()}}), false,
+    drawChalk(painter,
+              QPolygonF(QList<QPointF>{{glass.center().x(), glass.top()}, {glass.center().x(), glass.bottom()}}), false,
               QColor(255, 253, 248, 190), Qt::SolidLine);
     painter.restore();
     painter.setPen(QPen(coloursOf(palette()).ink, 2));

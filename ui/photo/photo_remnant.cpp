@@ -2,9 +2,9 @@
 
 #include "core/geometry/shape_ops.h"
 #include "ui/drawing/table_frame.h"
+#include "ui/photo/photo_words.h"
 #include "ui/text/words.h"
 
-#include <QCoreApplication>
 #include <QPainter>
 
 #include <algorithm>
@@ -13,8 +13,6 @@
 namespace boltwright::ui {
 
 namespace {
-
-QString say(const char *text) { return QCoreApplication::translate("Pictures", text); }
 
 constexpr int straightSide = 2000;   // pixels
 constexpr double farthest = 6000;    // millimetres of cloth to each side of the known rectangle: more is no remnant
@@ -68,11 +66,13 @@ double errorOf(const PhotoFind &find) {
 }
 
 Result<Remnant> remnantOf(const PhotoFind &find, const PictureSource &picture) {
-    if (find.outline.size() < 3) return fault(toCore(say("click at least three corners of the remnant's outline")));
+    if (find.outline.size() < 3)
+        return fault(toCore(aboutPictures("click at least three corners of the remnant's outline")));
     for (const QPolygonF &ring : QList<QPolygonF>{find.outline} + find.flaws)
         for (const QPointF &p : ring)
             if (!isBefore(find, p))
-                return fault(toCore(say("part of the outline lies too far off in the photograph to be measured")));
+                return fault(
+                    toCore(aboutPictures("part of the outline lies too far off in the photograph to be measured")));
     const QTransform toPlane = find.toPlane();
     const QTransform toTable = toPlane * planeToTable(find.top, toPlane.map(find.outline));
     const auto ringOf = [&](const QPolygonF &points) {
@@ -83,11 +83,12 @@ Result<Remnant> remnantOf(const PhotoFind &find, const PictureSource &picture) {
     Remnant remnant;
     remnant.outline = ringOf(find.outline);
     if (!isSimple(remnant.outline))
-        return fault(toCore(say("the outline crosses itself; click its corners in order, one way round")));
+        return fault(toCore(aboutPictures("the outline crosses itself; click its corners in order, one way round")));
     for (const QPolygonF &flaw : find.flaws) {
         remnant.flaws.push_back({ringOf(flaw), {}, {}});
         if (!isSimple(remnant.flaws.back().outline))
-            return fault(toCore(say("a flaw's outline crosses itself; click its corners in order, one way round")));
+            return fault(
+                toCore(aboutPictures("a flaw's outline crosses itself; click its corners in order, one way round")));
     }
     remnant.photo = RemnantPhoto{};
     remnant.photo->picture = picture;

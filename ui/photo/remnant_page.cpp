@@ -4,6 +4,7 @@
 #include "core/geometry/shape_ops.h"
 #include "core/job/pictures.h"
 #include "ui/drawing/colours.h"
+#include "ui/photo/photo_words.h"
 #include "ui/photo/read_picture.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
@@ -22,12 +23,6 @@ namespace boltwright::ui {
 namespace {
 
 constexpr int mostCorners = 200;
-
-QLabel *words(const QString &text) {
-    auto *label = new QLabel(text);
-    label->setWordWrap(true);
-    return label;
-}
 
 std::string freeRemnantId(const Cloth &cloth) {
     for (char letter = 'A'; letter <= 'Z'; ++letter)
@@ -83,7 +78,7 @@ QWidget *RemnantPage::cornersStep() {
     open->setObjectName(u"open picture"_s);
     open->setToolTip(tr("A picture of the remnant lying flat, with something of known size beside or on it."));
     connect(open, &QPushButton::clicked, this, &RemnantPage::askForPicture);
-    m_fileName = words(tr("Lay the remnant flat, with a sheet of paper on it, and photograph it from above."));
+    m_fileName = paragraphOf(tr("Lay the remnant flat, with a sheet of paper on it, and photograph it from above."));
     m_fileName->setObjectName(u"quiet"_s);
     m_known = new QComboBox;
     m_known->setObjectName(u"known"_s);
@@ -121,9 +116,10 @@ QWidget *RemnantPage::cornersStep() {
     column->addWidget(m_fileName);
     column->addSpacing(8);
     column->addLayout(form);
-    column->addWidget(words(tr("Click its four corners in the picture, one way round. The wheel goes nearer, which a "
-                               "small sheet needs; a corner "
-                               "can be dragged, or moved with the arrow keys.")));
+    column->addWidget(
+        paragraphOf(tr("Click its four corners in the picture, one way round. The wheel goes nearer, which a "
+                       "small sheet needs; a corner "
+                       "can be dragged, or moved with the arrow keys.")));
     column->addWidget(m_longFirst);
     column->addWidget(m_next, 0, Qt::AlignLeft);
     column->addStretch();
@@ -182,8 +178,9 @@ QWidget *RemnantPage::outlineStep() {
     auto *column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(back, 0, Qt::AlignLeft);
-    column->addWidget(words(tr("Click along the remnant's edge from corner to corner, a little inside where it frays. "
-                               "Click the first corner again, or press Ctrl+Enter, to close it.")));
+    column->addWidget(
+        paragraphOf(tr("Click along the remnant's edge from corner to corner, a little inside where it frays. "
+                       "Click the first corner again, or press Ctrl+Enter, to close it.")));
     column->addLayout(buttons);
     column->addSpacing(8);
     column->addLayout(form);

@@ -1,9 +1,9 @@
 #include "ui/photo/straightening.h"
 
 #include "ui/drawing/table_frame.h"
+#include "ui/photo/photo_words.h"
 #include "ui/text/words.h"
 
-#include <QCoreApplication>
 #include <QLineF>
 
 #include <algorithm>
@@ -13,9 +13,7 @@ namespace boltwright::ui {
 
 namespace {
 
-QString say(const char *text) { return QCoreApplication::translate("Pictures", text); }
-
-Result<void> refuse(const char *why) { return fault(toCore(say(why))); }
+Result<void> refuse(const char *why) { return fault(toCore(aboutPictures(why))); }
 
 double cross(QPointF a, QPointF b) { return a.x() * b.y() - a.y() * b.x(); }
 

@@ -1,6 +1,7 @@
 #include "ui/photo/swatch_page.h"
 
 #include "core/job/pictures.h"
+#include "ui/photo/photo_words.h"
 #include "ui/photo/read_picture.h"
 #include "ui/photo/straightening.h"
 #include "ui/text/words.h"
@@ -17,16 +18,6 @@
 using namespace Qt::StringLiterals;
 
 namespace boltwright::ui {
-
-namespace {
-
-QLabel *words(const QString &text) {
-    auto *label = new QLabel(text);
-    label->setWordWrap(true);
-    return label;
-}
-
-} // namespace
 
 ClothSample::ClothSample(QWidget *parent) : QWidget(parent) {
     setMinimumHeight(170);
@@ -70,7 +61,7 @@ void ClothSample::paintEvent(QPaintEvent *) {
 
 SwatchPage::SwatchPage(JobDocument &document, int cloth, QWidget *parent)
     : QWidget(parent), m_document(document), m_clothId(document.job().cloths[std::size_t(cloth)].id), m_index(cloth),
-      m_picture(new MarkedPicture(this)), m_sample(new ClothSample(this)), m_said(words({})),
+      m_picture(new MarkedPicture(this)), m_sample(new ClothSample(this)), m_said(paragraphOf({})),
       m_across(new LengthEdit(document.job().unit, LengthRange::AboveZero)),
       m_along(new LengthEdit(document.job().unit, LengthRange::AboveZero)),
       m_within(new QRadioButton(tr("within the job's file"))), m_take(new QPushButton(tr("Take this picture"))),
@@ -109,8 +100,8 @@ SwatchPage::SwatchPage(JobDocument &document, int cloth, QWidget *parent)
     side->setContentsMargins(0, 0, 0, 0);
     side->addWidget(open, 0, Qt::AlignLeft);
     side->addWidget(
-        words(tr("Drag the four corners to where one repeat begins and ends, its top up, and M to the middle "
-                 "of the motif that measures are taken from.")));
+        paragraphOf(tr("Drag the four corners to where one repeat begins and ends, its top up, and M to the middle "
+                       "of the motif that measures are taken from.")));
     side->addLayout(form);
     side->addWidget(m_sample, 1);
     side->addWidget(new QLabel(tr("The picture is kept")));

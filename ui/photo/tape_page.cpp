@@ -4,6 +4,7 @@
 #include "ui/drawing/cloth_pictures.h"
 #include "ui/drawing/colours.h"
 #include "ui/drawing/table_frame.h"
+#include "ui/photo/photo_words.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
 
@@ -26,17 +27,11 @@ PhotoPicture blank(const Remnant &remnant) {
     return blank;
 }
 
-QLabel *words(const QString &text) {
-    auto *label = new QLabel(text);
-    label->setWordWrap(true);
-    return label;
-}
-
 } // namespace
 
 TapePage::TapePage(JobDocument &document, const QString &cloth, const QString &remnant, QWidget *parent)
     : QWidget(parent), m_document(document), m_clothId(toCore(cloth)), m_remnantId(toCore(remnant)),
-      m_picture(new MarkedPicture(this)), m_said(words({})), m_confirm(new QPushButton(tr("Confirm the scale"))) {
+      m_picture(new MarkedPicture(this)), m_said(paragraphOf({})), m_confirm(new QPushButton(tr("Confirm the scale"))) {
     m_said->setAccessibleName(tr("What the tape says"));
     m_said->setMinimumHeight(4 * m_said->fontMetrics().lineSpacing());
     m_said->setAlignment(Qt::AlignTop | Qt::AlignLeft);
@@ -52,12 +47,14 @@ TapePage::TapePage(JobDocument &document, const QString &cloth, const QString &r
     }
     auto *side = new QVBoxLayout;
     side->setContentsMargins(0, 0, 0, 0);
-    side->addWidget(words(tr("A photograph alone is not to be cut by: half a percent of two yards is more than a "
-                             "quarter of an inch. Tape two lengths on the cloth itself, one along it and one across, "
-                             "between places that can be found in the picture.")));
+    side->addWidget(
+        paragraphOf(tr("A photograph alone is not to be cut by: half a percent of two yards is more than a "
+                       "quarter of an inch. Tape two lengths on the cloth itself, one along it and one across, "
+                       "between places that can be found in the picture.")));
     side->addSpacing(6);
-    side->addWidget(words(tr("Click both ends of the first, then both ends of the second, and write down what the "
-                             "tape says.")));
+    side->addWidget(
+        paragraphOf(tr("Click both ends of the first, then both ends of the second, and write down what the "
+                       "tape says.")));
     side->addLayout(form);
     side->addWidget(m_confirm, 0, Qt::AlignLeft);
     side->addWidget(m_said);

@@ -60,10 +60,12 @@ bool FileDesk::openFile(const QString &fileName) {
     if (!opened) {
         m_notice.say(withFractions(fromCore(opened.error().text)));
         m_preferences.forgetFile(QFileInfo(fileName).absoluteFilePath());
+        Q_EMIT filesUsedChanged();
         return false;
     }
     m_notice.say({});
     m_preferences.rememberFile(m_document.fileName());
+    Q_EMIT filesUsedChanged();
     const QString copy = Autosave::leftBehind(m_document.fileName());
     if (!copy.isEmpty()) offerCopyOf(m_document.fileName(), copy);
     Q_EMIT this->opened();
@@ -132,6 +134,7 @@ bool FileDesk::saveTo(const QString &fileName) {
         return false;
     }
     m_preferences.rememberFile(m_document.fileName());
+    Q_EMIT filesUsedChanged();
     m_notice.say({});
     return true;
 }

@@ -28,6 +28,7 @@ public:
 
 Q_SIGNALS:
     void opened(); ///< also for a new job and a sample
+    void filesUsedChanged();
 
 private:
     bool saveTo(const QString &fileName);

@@ -160,10 +160,10 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
         refreshActions();
         if (changes & (Change::NewJob | Change::Panels | Change::Layout)) refreshCentre();
     });
+    connect(m_files, &FileDesk::filesUsedChanged, this, &MainWindow::refreshRecent);
     connect(m_files, &FileDesk::opened, this, [this] {
         m_begun = true;
         m_sheet->close();
-        refreshRecent();
         refreshCentre();
         // A picture that is gone is no reason to lose anything: the cloth is drawn from its description.
         if (const QStringList missing = picturesNotShown(m_document->job()); !missing.isEmpty())

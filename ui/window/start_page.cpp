@@ -138,7 +138,11 @@ StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(th
 
 void StartPage::setRecent(const QStringList &files) {
     delete m_recent->layout();
-    qDeleteAll(m_recent->findChildren<QWidget *>());
+    // One of them may be what was just clicked.
+    for (QWidget *old : m_recent->findChildren<QWidget *>()) {
+        old->hide();
+        old->deleteLater();
+    }
     auto *column = new QVBoxLayout(m_recent);
     column->setContentsMargins(0, 4, 0, 0);
     column->setSpacing(2);

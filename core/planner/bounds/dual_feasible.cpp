@@ -26,7 +26,8 @@ std::int64_t DualFeasible::operator()(std::int64_t x) const {
     return x;
 }
 
-std::vector<DualFeasible> dualFeasibleFor(std::vector<std::int64_t> sizes, std::int64_t capacity, std::size_t most) {
+std::vector<DualFeasible> dualFeasibleFor(const std::vector<std::int64_t> &sizes, std::int64_t capacity,
+                                          std::size_t most) {
     using Kind = DualFeasible::Kind;
     std::vector<std::int64_t> thresholds;
     for (std::int64_t size : sizes) {

@@ -25,6 +25,7 @@ private:
 };
 
 /// Functions worth trying for these sizes, `most` or a few more.
-std::vector<DualFeasible> dualFeasibleFor(std::vector<std::int64_t> sizes, std::int64_t capacity, std::size_t most);
+std::vector<DualFeasible> dualFeasibleFor(const std::vector<std::int64_t> &sizes, std::int64_t capacity,
+                                          std::size_t most);
 
 } // namespace boltwright::planner

@@ -74,7 +74,6 @@ Length roundingOf(const Lattice &lattice) {
 }
 
 void addBlocks(BoxProblem &problem, const Instance &instance) {
-    const auto [a, b] = problem.widening;
     auto add = [&](int sheet, const ClothBox &box, bool keepsGap, bool flaw) {
         const ClothPoint origin = problem.origins[std::size_t(sheet)];
         const Ticks left = problem.lefts[std::size_t(sheet)];
@@ -86,8 +85,8 @@ void addBlocks(BoxProblem &problem, const Instance &instance) {
         block.y2 = (box.high.y - origin.y).ticks();
         // Items are wider than they are: where no gap is kept, they may reach in by that much from below and left;
         // where one is kept, what lies there is widened like them.
-        (keepsGap ? block.x2 : block.x1) += a;
-        (keepsGap ? block.y2 : block.y1) += b;
+        (keepsGap ? block.x2 : block.x1) += problem.widening.across;
+        (keepsGap ? block.y2 : block.y1) += problem.widening.along;
         block.flaw = flaw;
         problem.blocks.push_back(block);
     };

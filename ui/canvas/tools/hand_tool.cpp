@@ -17,7 +17,7 @@ namespace boltwright::ui {
 
 namespace {
 
-constexpr double reachPixels = 11; ///< how near an edge must come to attract, at every zoom
+constexpr double handReachPixels = 11; ///< how near an edge must come to attract, at every zoom
 
 /// Held down, nothing attracts. Some window managers keep Alt and the mouse to themselves.
 bool isFree(Qt::KeyboardModifiers keys) { return keys & (Qt::AltModifier | Qt::ControlModifier); }
@@ -147,7 +147,7 @@ Settled HandTool::settleAt(Layout &layout, bool lettingGo) const {
     if (!m_with.empty()) return settleSeveral(layout, sheet, lettingGo);
     const ClothPoint hand = onCloth(m_canvas.toSheet(sheet, m_mouse) - m_grip);
     layout = withCutMoved(job, std::move(layout), m_cut, m_canvas.table().sheets()[sheet].sheet, hand);
-    const Length reach = m_free ? Length{} : m_canvas.lengthOf(reachPixels);
+    const Length reach = m_free ? Length{} : m_canvas.lengthOf(handReachPixels);
     const Settled settled =
         lettingGo && !m_free ? rest(job, layout, m_cut, hand, reach) : settle(job, layout, m_cut, hand, reach);
     layout.cuts[std::size_t(m_cut)].x = settled.corner.x;
@@ -173,7 +173,7 @@ Settled HandTool::settleSeveral(Layout &layout, int sheet, bool lettingGo) const
             layout = withCutMoved(job, std::move(layout), cut, there, {own.x, own.y});
         }
     const ClothPoint hand = onCloth(m_canvas.toSheet(sheet, m_mouse) - m_grip);
-    const Length reach = m_free ? Length{} : m_canvas.lengthOf(reachPixels);
+    const Length reach = m_free ? Length{} : m_canvas.lengthOf(handReachPixels);
     const Settled settled = lettingGo && !m_free ? restTogether(job, layout, cuts, m_cut, hand, reach)
                                                  : settleTogether(job, layout, cuts, m_cut, hand, reach);
     const Cut &lead = layout.cuts[std::size_t(m_cut)];

@@ -1,5 +1,6 @@
 #include "ui/canvas/tools/ring_editor.h"
 
+#include "core/edit/layout_edit.h"
 #include "core/measure/length_text.h"
 #include "ui/drawing/table_frame.h"
 #include "ui/text/words.h"
@@ -23,9 +24,6 @@ Length lengthBetween(ClothPoint a, ClothPoint b) {
     const QPointF d = onTable(b - a);
     return Length::ticks(qRound64(std::hypot(d.x(), d.y()) * 320));
 }
-
-/// A small step where the hand is free: as panels are nudged.
-Length smallStep(Unit unit) { return Length::ticks(unit == Unit::Inch ? 8128 / 8 : 640); }
 
 } // namespace
 

@@ -10,7 +10,7 @@ using namespace Qt::StringLiterals;
 namespace boltwright::ui {
 
 namespace {
-constexpr double reachPixels = 10;
+constexpr double tapeReachPixels = 10;
 }
 
 void TapeTool::entered() {
@@ -37,7 +37,7 @@ Mark TapeTool::markAt(QPoint at, Qt::KeyboardModifiers keys) const {
     const JobDocument &document = m_canvas.document();
     const ClothPoint hand = onCloth(m_canvas.toSheet(m_sheet, at));
     const bool free = keys & (Qt::AltModifier | Qt::ControlModifier);
-    const Length reach = free ? Length{} : m_canvas.lengthOf(reachPixels);
+    const Length reach = free ? Length{} : m_canvas.lengthOf(tapeReachPixels);
     const auto from = m_drawing ? m_from : std::nullopt;
     return markNear(document.job(), document.layout(), m_canvas.table().sheets()[m_sheet].sheet, hand, reach, from);
 }
