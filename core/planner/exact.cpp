@@ -41,6 +41,7 @@ public:
     }
     bool over() const { return left() == 0 || stopped(); }
     const std::function<bool()> &stop() const { return m_stop; }
+    ExactPart part() const { return m_limits.part; }
 
 private:
     const ExactLimits &m_limits;
@@ -77,19 +78,20 @@ std::vector<Widened> widenings(Length gap) {
 /// Lets the attempts take turns, each round for longer. Can be run again to search on.
 class Decider {
 public:
-    Decider(const Instance &instance, Length length) : m_instance(instance), m_length(length) {
+    Decider(const Instance &instance, Length length, ExactPart part) : m_instance(instance), m_length(length) {
+        const bool first = part != ExactPart::Second, second = part != ExactPart::First;
         for (const Widened &w : widenings(instance.gap)) {
             auto problem = boxProblem(instance, length, w.widening);
             if (!problem || problem->size() > mostClauses) continue;
             m_lines.push_back(std::make_unique<Line>(Line{std::move(*problem), w.proves}));
             const Line &line = *m_lines.back();
             if (line.problem.impossible) continue;
-            add(line, clauseAttempt(line.problem), 1);
-            add(line, tilingAttempt(line.problem, true), 2);
-            add(line, tilingAttempt(line.problem, false), 2);
+            if (first) add(line, tilingAttempt(line.problem, true), 1);
+            if (second) add(line, tilingAttempt(line.problem, false), 1);
+            if (first) add(line, clauseAttempt(line.problem), mayTile(line.problem) ? 4 : 1);
             if (!line.proves) continue;
-            add(line, sliceAttempt(line.problem, true), 4);
-            add(line, sliceAttempt(line.problem, false), 4);
+            if (first) add(line, sliceAttempt(line.problem, true), 4);
+            if (second) add(line, sliceAttempt(line.problem, false), 4);
         }
     }
 
@@ -176,7 +178,7 @@ ExactOutcome decideWithin(const Instance &instance, Length length, Clock &clock)
     if (!smallEnough(instance)) return {};
     if (openSheet(instance) && length < leastEnd(instance))
         return {Kind::Cannot, {}, nextEnd(instance, leastEnd(instance)), 0};
-    return Decider(instance, length).run(clock);
+    return Decider(instance, length, clock.part()).run(clock);
 }
 
 /// Raises the bound and shortens the layout until they meet.
@@ -210,13 +212,23 @@ private:
 
     /// Asks where an answer says most: at the bound (it may be reached), below the layout (it may be best), between.
     bool askOnce(std::int64_t slice) {
-        // With a layout known, a refusal just below it settles everything; most of the time goes there.
-        if (ask(m_closing.bound, m_closing.placements.empty() ? slice : slice / 2)) return true;
-        if (m_closing.placements.empty()) return askAbove(slice);
+        if (m_closing.placements.empty()) return ask(m_closing.bound, slice) || askAbove(slice);
         const Length shorter = m_closing.length - Length::ticks(1);
-        if (shorter <= m_closing.bound) return false;
+        if (shorter <= m_closing.bound || endOf(shorter) == endOf(m_closing.bound)) return ask(m_closing.bound, slice);
+        // A refusal just below the layout known settles everything; most of the time goes there.
+        if (ask(m_closing.bound, slice / 2)) return true;
         return ask(shorter, slice) ||
                ask(m_closing.bound + Length::ticks((shorter - m_closing.bound).ticks() / 2), slice / 4);
+    }
+
+    /// How far up anything can be of use; two lengths where this is the same are one question.
+    std::optional<BoxProblem::Ticks> endOf(Length length) {
+        auto &end = m_ends[length];
+        if (!end) {
+            const auto problem = boxProblem(m_instance, length, widenings(m_instance.gap).front().widening);
+            end = problem ? problem->heights[std::size_t(m_sheet)] : length.ticks();
+        }
+        return end;
     }
 
     /// While there is no layout: longer and longer.
@@ -234,7 +246,7 @@ private:
     /// Whether the question was answered. Unanswered, it is kept, and searched on when asked again.
     bool ask(Length length, std::int64_t slice) {
         auto &decider = m_open[length];
-        if (!decider) decider = std::make_unique<Decider>(m_instance, length);
+        if (!decider) decider = std::make_unique<Decider>(m_instance, length, m_clock.part());
         ExactLimits limits;
         limits.steps = std::min(slice, m_clock.left());
         limits.stop = m_clock.stop();
@@ -276,6 +288,7 @@ private:
     Clock &m_clock;
     const std::function<void(const Closing &)> &m_report;
     Closing m_closing;
+    std::map<Length, std::optional<BoxProblem::Ticks>> m_ends;
     std::map<Length, std::unique_ptr<Decider>> m_open; ///< questions asked and not answered, by length
 };
 
@@ -291,6 +304,12 @@ Closing closeExcess(const Instance &instance, Length bound, const std::vector<Pl
     ensure(openSheet(instance) != nullptr, "only an open sheet has an excess to close");
     Clock clock(limits);
     return Closer(instance, bound, known, clock, report).run();
+}
+
+bool fillsExactly(const Instance &instance, Length length) {
+    if (!smallEnough(instance) || instance.gap.ticks() != 0) return false;
+    const auto problem = boxProblem(instance, length, {0, 0});
+    return problem && !problem->impossible && mayTile(*problem);
 }
 
 bool decidable(const Instance &instance) {

@@ -16,10 +16,14 @@
 /// Everything here runs in the calling thread and is a pure function of its arguments when `steps` are given.
 namespace boltwright::planner {
 
+/// Which of the ways of deciding are tried: all, or one of two halves for two threads.
+enum class ExactPart { All, First, Second };
+
 struct ExactLimits {
     std::optional<double> seconds;     ///< wall clock; or
     std::optional<std::int64_t> steps; ///< a count of search steps: the outcome is the same on every machine
     std::function<bool()> stop;        ///< asked often; true ends the search undecided
+    ExactPart part = ExactPart::All;
 };
 
 struct ExactOutcome {
@@ -36,6 +40,10 @@ struct ExactOutcome {
 
 /// Whether `decide` understands the instance and it is small enough to be worth asking.
 bool decidable(const Instance &instance);
+
+/// Whether the items would fill the cloth below `length` (open sheet) or the remnant to the last square. Searches of
+/// orders hardly ever find such layouts; `decide` is good at them, to some thirty items.
+bool fillsExactly(const Instance &instance, Length length);
 
 /// Whether all items can lie with no end above `length` (open sheet), or on the remnants (`length` says nothing).
 ExactOutcome decide(const Instance &instance, Length length, const ExactLimits &limits);

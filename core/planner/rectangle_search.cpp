@@ -2,6 +2,7 @@
 
 #include "core/planner/frontier.h"
 #include "core/planner/order_walk.h"
+#include "core/planner/plain_frontier.h"
 #include "core/planner/plain_walk.h"
 #include "core/planner/separation.h"
 
@@ -57,7 +58,8 @@ private:
     void takeStart();
     Way wayOf(std::size_t w) const;
     void separate(std::size_t w, std::int64_t steps);
-    void widen(std::size_t w, std::int64_t steps);
+    template <class F>
+    void widen(std::size_t w, F &frontier, std::int64_t steps);
     bool outOfTime() const;
     void round(std::int64_t stepsEach);
     void walk(std::size_t w, std::int64_t steps);
@@ -78,9 +80,10 @@ private:
     std::vector<std::unique_ptr<Walk>> m_walks;
     std::vector<std::unique_ptr<Separation>> m_separations;
     std::vector<std::unique_ptr<Frontier>> m_frontiers; ///< none where they do not apply
-    bool m_widens = false;                              ///< they are worth their time
-    std::vector<Way> m_wayBy;                           ///< by walk: how it went on in this round
-    Way m_lead = Way::Order;                            ///< what found the best layout
+    std::vector<std::unique_ptr<PlainFrontier>> m_plainFrontiers;
+    bool m_widens = false;    ///< they are worth their time
+    std::vector<Way> m_wayBy; ///< by walk: how it went on in this round
+    Way m_lead = Way::Order;  ///< what found the best layout
     std::int64_t m_round = 0;
     std::vector<Found> m_foundBy; ///< by walk: its best of this round; empty for none
     std::vector<std::int64_t> m_stepsBy;
@@ -107,6 +110,8 @@ Outcome RectangleSearch::run() {
     m_widens = Frontier::applies(m_task) && !asksNothing(m_task);
     for (int w = 0; w < walks && m_widens; ++w)
         m_frontiers.push_back(std::make_unique<Frontier>(m_task, m_limits.seed, w));
+    for (int w = 0; w < walks && !m_widens && PlainFrontier::applies(m_task); ++w)
+        m_plainFrontiers.push_back(std::make_unique<PlainFrontier>(m_task, m_limits.seed, w));
     m_foundBy.resize(m_walks.size());
     m_stepsBy.resize(m_walks.size());
     m_wayBy.resize(m_walks.size());
@@ -195,7 +200,8 @@ void RectangleSearch::walk(std::size_t w, std::int64_t steps) {
     m_stepsBy[w] = 0;
     m_wayBy[w] = wayOf(w);
     if (m_wayBy[w] == Way::Separation) return separate(w, steps);
-    if (m_wayBy[w] == Way::Frontier) return widen(w, steps);
+    if (m_wayBy[w] == Way::Frontier && m_widens) return widen(w, *m_frontiers[w], steps);
+    if (m_wayBy[w] == Way::Frontier) return widen(w, *m_plainFrontiers[w], steps);
     for (std::int64_t i = 0; i < steps; ++i) {
         if (i > 0 && i % 8 == 0 && outOfTime()) return;
         ++m_stepsBy[w];
@@ -213,6 +219,9 @@ RectangleSearch::Way RectangleSearch::wayOf(std::size_t w) const {
     if (m_task.items.size() > mostSeparated || m_round < 2 || (m_task.open() && m_best.laid.empty())) return Way::Order;
     const std::int64_t turn = m_round + std::int64_t(w);
     if (m_widens && turn % 4 < 2) return Way::Frontier;
+    // Where only a layout without any waste would still be better, it is left to the others.
+    const bool last = !m_best.laid.empty() && m_best.reached - m_bound <= m_task.unit();
+    if (!m_plainFrontiers.empty() && !last && turn % 4 < 3) return Way::Frontier;
     const int rarely = m_task.items.size() > 60 ? 12 : 4;
     const bool other = m_best.laid.empty() ? turn % 2 == 1 : turn % rarely == rarely - 1;
     return (m_lead == Way::Order) == other ? Way::Separation : Way::Order;
@@ -237,8 +246,8 @@ void RectangleSearch::separate(std::size_t w, std::int64_t steps) {
     }
 }
 
-void RectangleSearch::widen(std::size_t w, std::int64_t steps) {
-    Frontier &frontier = *m_frontiers[w];
+template <class F>
+void RectangleSearch::widen(std::size_t w, F &frontier, std::int64_t steps) {
     if (!frontier.begun() || (m_task.open() && frontier.top() != ceiling())) frontier.aim(ceiling());
     for (std::int64_t i = 0; i < steps; ++i) {
         if (i > 0 && i % 8 == 0 && outOfTime()) return;

@@ -24,6 +24,11 @@ constexpr double longestHeadStart = 0.5; ///< seconds
 /// On remnants of odd shape, or with many items, the search is the likelier to come to an end.
 constexpr double longHeadStart = 0.4;
 
+/// Where the items would have to fill the cloth to the last square, tiling finds what searches of orders do not.
+constexpr double shortHeadStart = 0.02, longestShortHeadStart = 0.1;
+constexpr double searchBesideTiling = 1; ///< seconds, and no more than a quarter of the time; then both threads tile
+constexpr std::size_t mostTiled = 32;    ///< beyond, it hardly ever comes to an end
+
 bool searchIsLikelier(const Instance &instance) {
     const bool odd = std::any_of(instance.sheets.begin(), instance.sheets.end(), [](const Sheet &s) {
         return !s.open && (!s.flaws.empty() || !isUprightRectangle(s.room));
@@ -55,6 +60,7 @@ private:
     void offer(const std::vector<Placement> &placements);
     void raiseBound(Length bound);
     void refuse();
+    bool tiles() const;
     bool settled() const; ///< nothing is left to find or prove
     bool stopped() const { return m_settled || (m_limits.stop && m_limits.stop()); }
     double left() const;
@@ -99,23 +105,35 @@ void Solver::inSteps() {
 void Solver::inTime() {
     Limits first = part();
     const double whole = m_limits.seconds.value_or(1e9);
-    first.seconds =
-        searchIsLikelier(m_instance) ? whole * longHeadStart : std::min(whole * headStart, longestHeadStart);
+    const bool tiling = tiles();
+    first.seconds = tiling                         ? std::min(whole * shortHeadStart, longestShortHeadStart)
+                    : searchIsLikelier(m_instance) ? whole * longHeadStart
+                                                   : std::min(whole * headStart, longestHeadStart);
     search(first);
     if (m_settled || stopped()) return;
-    const ExactLimits rest{
-        .seconds = m_limits.threads > 1 ? left() : left() / 2, .steps = {}, .stop = [this] { return stopped(); }};
+    const auto stop = [this] { return stopped(); };
     if (m_limits.threads <= 1) {
-        exact(rest);
+        exact({.seconds = left() / 2, .steps = {}, .stop = stop});
         if (!m_settled) search(part());
         return;
     }
-    std::thread beside([&] { exact(rest); });
+    const bool both = tiling && m_instance.items.size() <= mostTiled;
+    std::thread beside([&] {
+        exact({.seconds = left(), .steps = {}, .stop = stop, .part = both ? ExactPart::First : ExactPart::All});
+    });
     Limits others = part();
     others.threads = m_limits.threads - 1;
+    if (both) others.seconds = std::min(left() / 4, searchBesideTiling);
     search(others);
+    if (both && !m_settled && !stopped()) {
+        exact({.seconds = left(), .steps = {}, .stop = stop, .part = ExactPart::Second});
+        if (!m_settled && !stopped()) search(part()); // it gave up before its time
+    }
     beside.join();
 }
+
+/// A layout that is as good as the bound would leave nothing over.
+bool Solver::tiles() const { return fillsExactly(m_instance, known().first); }
 
 double Solver::left() const {
     const double spent = std::chrono::duration<double>(std::chrono::steady_clock::now() - m_begin).count();

@@ -34,4 +34,7 @@ std::unique_ptr<Attempt> sliceAttempt(const BoxProblem &problem, bool alongX);
 /// items do not fill the room exactly, or something is in the way.
 std::unique_ptr<Attempt> tilingAttempt(const BoxProblem &problem, bool upright);
 
+/// Whether `tilingAttempt` applies.
+bool mayTile(const BoxProblem &problem);
+
 } // namespace boltwright::planner

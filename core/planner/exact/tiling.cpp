@@ -1,20 +1,77 @@
 #include "core/planner/exact/attempt.h"
 
 #include <algorithm>
+#include <array>
+#include <bit>
 #include <limits>
 #include <numeric>
-#include <string>
-#include <unordered_set>
 
-// Perfect packings: the items fill the room to the last square, so in each corner between a gap's floor and a wall some
-// item has its own corner, and there is nothing to choose but which. The corner with the fewest to choose from comes
+// Perfect packings: the items fill the room to the last square, so in the corner between a gap's floor and a wall some
+// item has its own corner, and there is nothing to choose but which. The gap with the fewest to choose from comes
 // first. Before an item is laid it is asked whether every gap of the skyline can still be filled exactly, across by
-// widths and up to the top by heights. Skylines that led nowhere with the same items left are kept. On plain cloth
-// every layout can be mirrored both ways: one item, the only one of its size, lies left and low.
+// widths and up to the top by heights, and whether each item left still has a place. Skylines that led nowhere with the
+// same items left are known again by a print of 128 bits. On plain cloth every layout can be mirrored both ways: one
+// item, the only one of its size, lies left and low.
 namespace boltwright::planner {
 namespace {
 
 using Ticks = BoxProblem::Ticks;
+
+/// Numbers of sorts of items.
+class SortSet {
+public:
+    static constexpr std::size_t most = 256;
+    void add(int i) { m_words[std::size_t(i) / 64] |= bit(i); }
+    void remove(int i) { m_words[std::size_t(i) / 64] &= ~bit(i); }
+    /// Rising; `visit` returns false to end, and then so does this.
+    template <class Visit>
+    bool all(Visit visit) const {
+        for (std::size_t w = 0; w < m_words.size(); ++w)
+            for (std::uint64_t left = m_words[w]; left; left &= left - 1)
+                if (!visit(int(w * 64) + std::countr_zero(left))) return false;
+        return true;
+    }
+
+private:
+    static std::uint64_t bit(int i) { return std::uint64_t(1) << (std::size_t(i) % 64); }
+    std::array<std::uint64_t, most / 64> m_words = {};
+};
+
+/// Which sums some of a list of sizes can have, up to a greatest one.
+class Sums {
+public:
+    void begin(Ticks most) {
+        m_words.assign(std::size_t(most) / 64 + 1, 0);
+        m_words[0] = 1;
+    }
+    void add(Ticks size) {
+        const std::size_t by = std::size_t(size) / 64, bits = std::size_t(size) % 64;
+        for (std::size_t i = m_words.size(); i-- > by;) {
+            std::uint64_t word = m_words[i - by] << bits;
+            if (bits && i > by) word |= m_words[i - by - 1] >> (64 - bits);
+            m_words[i] |= word;
+        }
+    }
+    bool has(Ticks sum) const { // beyond what was counted any will do
+        const std::size_t at = std::size_t(sum) / 64;
+        return at >= m_words.size() || (m_words[at] >> (std::size_t(sum) % 64) & 1);
+    }
+
+private:
+    std::vector<std::uint64_t> m_words;
+};
+
+/// Two independent numbers that stand for a state. That two states which differ have the same is as good as ruled out.
+struct Print {
+    std::uint64_t a = 0x243f6a8885a308d3u, b = 0x13198a2e03707344u;
+    void mix(std::uint64_t value) {
+        a = (a ^ value) * 0x9e3779b97f4a7c15u;
+        a ^= a >> 29;
+        b = (b + value) * 0xbf58476d1ce4e5b9u;
+        b ^= b >> 31;
+    }
+    bool operator==(const Print &) const = default;
+};
 
 class TilingAttempt : public Attempt {
 public:
@@ -27,21 +84,28 @@ public:
             return std::pair{a.width * a.height, a.width} > std::pair{b.width * b.height, b.width};
         });
         m_skyline = {{0, m_width, 0}};
+        m_sortsOf.resize(problem.items.size());
+        for (std::size_t s = 0; s < m_kinds.size(); ++s) {
+            m_open.add(int(s));
+            for (const auto &[item, mode] : m_kinds[s].members) m_sortsOf[item].push_back(int(s));
+        }
         if (problem.plain)
-            for (const Sort &sort : m_kinds)
-                if (!m_mirror && sort.members.size() == 1) m_mirror = &sort; // the largest
+            for (std::size_t s = 0; s < m_kinds.size() && m_mirror < 0; ++s)
+                if (m_kinds[s].members.size() == 1) m_mirror = int(s); // the largest
     }
 
     static bool applies(const BoxProblem &problem) {
         if (problem.lefts.size() != 1 || !problem.blocks.empty() || problem.groupsLeftOpen) return false;
         Ticks area = 0;
+        std::size_t modes = 0;
         for (const BoxProblem::Item &item : problem.items) {
+            modes += item.modes.size();
             // Either way round it covers the same, but widened it may not: then there is no telling.
             for (const auto &mode : item.modes)
                 if (mode.width * mode.height != item.modes[0].width * item.modes[0].height) return false;
             area += item.modes[0].width * item.modes[0].height;
         }
-        return area == problem.widths[0] * problem.heights[0];
+        return modes <= SortSet::most && area == problem.widths[0] * problem.heights[0];
     }
 
     State run(std::int64_t steps, const std::function<bool()> &stop) override {
@@ -58,14 +122,15 @@ public:
     std::int64_t steps() const override { return m_nodes / nodesAStep + 1; }
 
 private:
-    static constexpr std::int64_t nodesAStep = 64;
-    static constexpr std::size_t mostKeptBytes = 64'000'000;
+    static constexpr std::int64_t nodesAStep = 256; ///< about as much time as a solver takes for a conflict
+    static constexpr std::size_t keptPrints = std::size_t(1) << 20; ///< later ones write over earlier ones
     static constexpr Ticks mostCounted = 8192;
 
     /// Items that may take one another's place, one way up.
     struct Sort {
         Ticks width, height;
         std::vector<std::pair<std::size_t, std::size_t>> members; ///< item and mode
+        int left = 0;                                             ///< members not laid
     };
     struct Segment {
         Ticks left, width, level;
@@ -73,21 +138,27 @@ private:
     struct Laid {
         std::size_t item, mode;
         Ticks x, y;
-        const Sort *sort;
     };
 
     void addItem(std::size_t i) {
+        m_turning = m_turning || m_problem.items[i].modes.size() > 1;
         for (std::size_t k = 0; k < m_problem.items[i].modes.size(); ++k) {
             const auto &mode = m_problem.items[i].modes[k];
             const Ticks width = m_upright ? mode.width : mode.height, height = m_upright ? mode.height : mode.width;
             // With places of their own, items of one size are not alike.
             auto sort = std::find_if(m_kinds.begin(), m_kinds.end(), [&](const Sort &s) {
                 return s.width == width && s.height == height &&
-                       (m_problem.plain || m_problem.items[s.members[0].first].kind == m_problem.items[i].kind);
+                       (m_problem.plain || alike(m_problem.items[s.members[0].first], m_problem.items[i]));
             });
             if (sort == m_kinds.end()) sort = m_kinds.insert(sort, {width, height, {}});
             sort->members.emplace_back(i, k);
+            ++sort->left;
         }
+    }
+
+    /// In a group it matters which of two is laid.
+    static bool alike(const BoxProblem::Item &a, const BoxProblem::Item &b) {
+        return a.kind == b.kind && a.group < 0 && b.group < 0;
     }
 
     void scale() {
@@ -108,107 +179,99 @@ private:
 
     bool search() {
         if (m_laid.size() == m_problem.items.size()) return true;
-        if (++m_nodes >= m_budget || (m_nodes % 256 == 0 && (*m_stop)())) {
+        if (++m_nodes >= m_budget || (m_nodes % 4096 == 0 && (*m_stop)())) {
             m_cut = true;
             return false;
         }
         if (!fillable()) return false;
-        std::string key = keyOf();
-        if (m_failed.contains(key)) return false;
-        const bool found = layNext();
-        if (!found && !m_cut && m_keptBytes < mostKeptBytes) {
-            m_keptBytes += key.size() + 48;
-            m_failed.insert(std::move(key));
-        }
-        return found;
+        const Print print = printOf();
+        if (m_failed.empty()) m_failed.resize(keptPrints);
+        const std::size_t kept = std::size_t(print.a) % keptPrints;
+        if (m_failed[kept] == print) return false;
+        if (layNext()) return true;
+        if (!m_cut) m_failed[kept] = print;
+        return false;
     }
 
-    /// A corner of the skyline, and how many sorts may fill it.
-    struct Corner {
-        std::size_t at = 0;
-        bool right = false;
-        int choices = std::numeric_limits<int>::max();
-    };
-
     bool layNext() {
-        const Corner corner = tightestCorner();
-        const Segment gap = m_skyline[corner.at];
+        const std::size_t at = tightestGap();
+        const Segment gap = m_skyline[at];
+        std::vector<int> sorts;
+        m_open.all([&](int s) {
+            if (mayFill(m_kinds[std::size_t(s)], gap)) sorts.push_back(s);
+            return true;
+        });
+        if (sorts.empty()) return false;
         const auto before = m_skyline;
-        for (const Sort &sort : m_kinds) {
-            if (!mayFill(sort, gap)) continue;
+        for (int s : sorts) {
+            const Sort &sort = m_kinds[std::size_t(s)];
             const auto member =
                 std::find_if(sort.members.begin(), sort.members.end(), [&](const auto &m) { return !m_used[m.first]; });
-            if (member == sort.members.end()) continue;
-            const Ticks left = corner.right ? gap.left + gap.width - sort.width : gap.left;
-            if (!mayLie(*member, left, gap.level) || !inOrder(sort, left, gap.level)) continue;
-            m_used[member->first] = true;
-            m_laid.push_back({member->first, member->second, left, gap.level, &sort});
-            raise(corner, sort.width, sort.height);
+            if (!mayLie(*member, gap.left, gap.level) || !onItsSide(s, gap.left, gap.level)) continue;
+            use(member->first);
+            m_laid.push_back({member->first, member->second, gap.left, gap.level});
+            raise(at, sort.width, sort.height);
             if (search()) return true;
             m_skyline = before;
             m_laid.pop_back();
-            m_used[member->first] = false;
+            giveBack(member->first);
             if (m_cut) return false;
-            countFills();
         }
         return false;
     }
 
-    /// Among the corners of all gaps with higher walls both sides.
-    Corner tightestCorner() const {
-        Corner best;
+    void use(std::size_t item) {
+        m_used[item] = true;
+        for (int s : m_sortsOf[item])
+            if (--m_kinds[std::size_t(s)].left == 0) m_open.remove(s);
+    }
+    void giveBack(std::size_t item) {
+        m_used[item] = false;
+        for (int s : m_sortsOf[item])
+            if (m_kinds[std::size_t(s)].left++ == 0) m_open.add(s);
+    }
+
+    /// Among the gaps with higher walls both sides: whatever fills it has one of its items in the left corner.
+    std::size_t tightestGap() const {
+        std::size_t best = 0;
+        int fewest = std::numeric_limits<int>::max();
         for (std::size_t k = 0; k < m_skyline.size(); ++k) {
-            const Segment &s = m_skyline[k];
-            if (s.level == m_height) continue;
-            const bool leftWall = k == 0 || m_skyline[k - 1].level > s.level;
-            const bool rightWall = k + 1 == m_skyline.size() || m_skyline[k + 1].level > s.level;
+            const Segment &gap = m_skyline[k];
+            if (gap.level == m_height) continue;
+            const bool leftWall = k == 0 || m_skyline[k - 1].level > gap.level;
+            const bool rightWall = k + 1 == m_skyline.size() || m_skyline[k + 1].level > gap.level;
             if (!leftWall || !rightWall) continue;
             int choices = 0;
-            for (const Sort &sort : m_kinds)
-                choices += mayFill(sort, s) && std::any_of(sort.members.begin(), sort.members.end(),
-                                                           [&](const auto &m) { return !m_used[m.first]; });
-            if (choices < best.choices) best = {k, false, choices};
+            m_open.all([&](int s) {
+                choices += mayFill(m_kinds[std::size_t(s)], gap);
+                return true;
+            });
+            if (choices >= fewest) continue;
+            fewest = choices;
+            best = k;
         }
         return best;
     }
 
     /// Whether a gap could still be filled, across and up, beside and above something of this size.
     bool mayFill(const Sort &sort, const Segment &gap) const {
-        return sort.width <= gap.width && sort.height <= m_height - gap.level &&
-               test(m_widths, gap.width - sort.width) && test(m_heights, m_height - gap.level - sort.height);
+        return sort.width <= gap.width && sort.height <= m_height - gap.level && m_widths.has(gap.width - sort.width) &&
+               m_heights.has(m_height - gap.level - sort.height);
     }
 
-    /// On plain cloth two boxes that together are a box can change places. Of all such layouts, and of a layout and its
-    /// mirror images, one is enough: the one item lies left and low, and of any other two that could change places the
-    /// earlier sort lies left or below. (Sorted so, the sum of rank · area · (x + y) rises, so the sorting ends.)
-    bool inOrder(const Sort &sort, Ticks x, Ticks y) const {
-        if (!m_mirror) return true;
-        if (&sort == m_mirror) return 2 * x + sort.width <= m_width && 2 * y + sort.height <= m_height;
-        return std::none_of(m_laid.begin(), m_laid.end(), [&](const Laid &l) {
-            const Sort &other = *l.sort;
-            if (&other == m_mirror) return false;
-            const bool first = &sort<&other, last = &sort> & other;
-            if (other.width == sort.width && l.x == x && l.y + other.height == y) return first;
-            if (other.height != sort.height || l.y != y) return false;
-            return (first && l.x + other.width == x) || (last && x + sort.width == l.x);
-        });
+    /// Of a layout and its mirror images one is enough: that in which the one item lies left and low.
+    bool onItsSide(int s, Ticks x, Ticks y) const {
+        const Sort &sort = m_kinds[std::size_t(s)];
+        return s != m_mirror || (2 * x + sort.width <= m_width && 2 * y + sort.height <= m_height);
     }
 
-    /// Lays a box into a corner.
-    void raise(const Corner &corner, Ticks width, Ticks height) {
-        std::size_t at = corner.at;
+    /// Lays a box into the left corner of a gap.
+    void raise(std::size_t at, Ticks width, Ticks height) {
         const Segment gap = m_skyline[at];
-        const Ticks rest = gap.width - width;
-        Segment top{gap.left, width, gap.level + height}, beside{gap.left + width, rest, gap.level};
-        if (corner.right) {
-            top.left += rest;
-            beside.left = gap.left;
-        }
-        m_skyline[at] = top;
-        if (rest > 0) {
-            m_skyline.insert(m_skyline.begin() + std::ptrdiff_t(at) + !corner.right, beside);
-            at += corner.right;
-        }
+        m_skyline[at] = {gap.left, width, gap.level + height};
+        if (width < gap.width)
+            m_skyline.insert(m_skyline.begin() + std::ptrdiff_t(at) + 1,
+                             {gap.left + width, gap.width - width, gap.level});
         if (at + 1 < m_skyline.size() && m_skyline[at + 1].level == m_skyline[at].level) join(at);
         if (at > 0 && m_skyline[at - 1].level == m_skyline[at].level) join(at - 1);
     }
@@ -237,17 +300,32 @@ private:
     }
 
     /// Whether widths left can fill every gap across, at each height of its walls, and heights left every gap up to the
-    /// top; and what is to lie low is not too late for it.
+    /// top; each item left has a place to stand; and what is to lie low is not too late for it.
     bool fillable() {
         countFills();
         Ticks lowest = m_height;
         for (std::size_t k = 0; k < m_skyline.size(); ++k) {
             const Segment &s = m_skyline[k];
             lowest = std::min(lowest, s.level);
-            if (!test(m_heights, m_height - s.level)) return false;
-            if (s.level < m_height && !test(m_widths, widthAt(k))) return false;
+            if (!m_heights.has(m_height - s.level)) return false;
+            if (s.level < m_height && !m_widths.has(widthAt(k))) return false;
         }
-        return !m_mirror || m_used[m_mirror->members[0].first] || 2 * lowest + m_mirror->height <= m_height;
+        if (m_mirror >= 0) {
+            const Sort &mirror = m_kinds[std::size_t(m_mirror)];
+            if (mirror.left > 0 && 2 * lowest + mirror.height > m_height) return false;
+        }
+        // An item has several sorts only where it may be turned, and one of them is enough.
+        return m_turning || m_open.all([this](int s) { return hasRoom(m_kinds[std::size_t(s)]); });
+    }
+
+    /// Whether something of this size fits above the skyline anywhere.
+    bool hasRoom(const Sort &sort) const {
+        Ticks room = 0;
+        for (const Segment &s : m_skyline) {
+            room = s.level + sort.height <= m_height ? room + s.width : 0;
+            if (room >= sort.width) return true;
+        }
+        return false;
     }
 
     /// How wide the gap is just above a segment: to the next higher ones both sides.
@@ -260,46 +338,39 @@ private:
         return width;
     }
 
-    static bool test(const std::vector<std::uint64_t> &fills, Ticks size) {
-        if (size >= mostCounted) return true;
-        return fills[std::size_t(size) / 64] >> (std::size_t(size) % 64) & 1;
-    }
-
     void countFills() {
-        m_widths.assign(std::size_t(std::min(m_width, mostCounted)) / 64 + 1, 0);
-        m_heights.assign(std::size_t(std::min(m_height, mostCounted)) / 64 + 1, 0);
-        m_widths[0] = m_heights[0] = 1;
-        for (const Sort &sort : m_kinds)
-            for (const auto &[item, mode] : sort.members)
-                if (!m_used[item]) { // each way up of an item counts, which only lets more through
-                    addMoved(m_widths, std::size_t(sort.width));
-                    addMoved(m_heights, std::size_t(sort.height));
-                }
+        m_widths.begin(std::min(m_width, mostCounted));
+        m_heights.begin(std::min(m_height, mostCounted));
+        m_open.all([this](int s) { // each way up of an item counts, which only lets more through
+            const Sort &sort = m_kinds[std::size_t(s)];
+            for (int i = 0; i < sort.left; ++i) {
+                m_widths.add(sort.width);
+                m_heights.add(sort.height);
+            }
+            return true;
+        });
     }
 
-    static void addMoved(std::vector<std::uint64_t> &fills, std::size_t by) {
-        const std::size_t words = by / 64, bits = by % 64;
-        for (std::size_t i = fills.size(); i-- > words;) {
-            std::uint64_t word = fills[i - words] << bits;
-            if (bits && i > words) word |= fills[i - words - 1] >> (64 - bits);
-            fills[i] |= word;
-        }
-    }
-
-    std::string keyOf() const {
-        std::string key;
-        auto put = [&](Ticks value) {
-            for (; value >= 128; value /= 128) key.push_back(char(128 + value % 128));
-            key.push_back(char(value));
-        };
+    /// All that the rest depends on: the skyline, the items left, and how those of groups lie.
+    Print printOf() const {
+        Print print;
         for (const Segment &s : m_skyline) {
-            put(s.width);
-            put(s.level);
+            print.mix(std::uint64_t(s.width));
+            print.mix(std::uint64_t(s.level));
         }
-        for (const Sort &sort : m_kinds)
-            put(std::count_if(sort.members.begin(), sort.members.end(),
-                              [&](const auto &m) { return !m_used[m.first]; }));
-        return key;
+        m_open.all([&](int s) {
+            print.mix(std::uint64_t(s) << 32 | std::uint64_t(m_kinds[std::size_t(s)].left));
+            return true;
+        });
+        std::uint64_t grouped = 0; // a sum, since it does not matter in which order they were laid
+        for (const Laid &l : m_laid)
+            if (m_problem.items[l.item].group >= 0) {
+                Print one;
+                one.mix(std::uint64_t(l.item) << 32 | std::uint64_t(l.mode));
+                grouped += one.a;
+            }
+        print.mix(grouped);
+        return print;
     }
 
     void readLayout() {
@@ -316,13 +387,15 @@ private:
     bool m_upright;
     Ticks m_width = 0, m_height = 0, m_unitX = 1, m_unitY = 1;
     std::vector<Sort> m_kinds;
-    const Sort *m_mirror = nullptr; ///< the item that breaks the mirrors
+    std::vector<std::vector<int>> m_sortsOf; ///< by item: the sorts it is a member of
+    SortSet m_open;                          ///< sorts with members left
+    bool m_turning = false;                  ///< some item is of several sorts
+    int m_mirror = -1;                       ///< the sort that breaks the mirrors
     std::vector<Segment> m_skyline;
     std::vector<Laid> m_laid;
     std::vector<bool> m_used;
-    std::vector<std::uint64_t> m_widths, m_heights;
-    std::unordered_set<std::string> m_failed;
-    std::size_t m_keptBytes = 0;
+    Sums m_widths, m_heights;
+    std::vector<Print> m_failed;
     std::vector<Placement> m_placements;
     const std::function<bool()> *m_stop = nullptr;
     std::int64_t m_nodes = 0, m_budget = 0;
@@ -330,6 +403,8 @@ private:
 };
 
 } // namespace
+
+bool mayTile(const BoxProblem &problem) { return TilingAttempt::applies(problem); }
 
 std::unique_ptr<Attempt> tilingAttempt(const BoxProblem &problem, bool upright) {
     if (!TilingAttempt::applies(problem)) return nullptr;

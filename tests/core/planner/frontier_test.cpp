@@ -1,4 +1,5 @@
 #include "core/planner/frontier.h"
+#include "core/planner/plain_frontier.h"
 #include "core/planner/solve.h"
 #include "tests/core/planner/tiny.h"
 
@@ -88,4 +89,29 @@ TEST_CASE("panels cut a little smaller find their way back on to a notched remna
         const Outcome outcome = solve(instance, limits);
         CHECK(outcome.kind == Outcome::Kind::Fits);
     }
+}
+
+TEST_CASE("on plain bolts a frontier finds layouts that hold everything and keep the rules", "[frontier]") {
+    Dice dice(33);
+    int found = 0;
+    for (int round = 0; round < 20; ++round) {
+        std::vector<std::pair<int, int>> sizes;
+        for (const auto &[x, y, w, h] : cutUp(dice, 40, 60, 16)) sizes.emplace_back(w, h);
+        const Instance instance = bolt(40, sizes);
+        const RectangleTask task(instance);
+        REQUIRE(PlainFrontier::applies(task));
+        PlainFrontier frontier(task, 1, round);
+        const Tick least = task.sheets[0].y0 + Tick(task.itemArea() / (task.sheets[0].x1 - task.sheets[0].x0));
+        frontier.aim(least - 1);
+        for (int k = 0; k < 50; ++k) CHECK_FALSE(frontier.step()); // less than the area asks for
+        frontier.aim(least + least / 10);
+        for (int k = 0; k < 5000; ++k) {
+            if (!frontier.step()) continue;
+            CHECK(frontier.reached() <= frontier.top());
+            REQUIRE(keepsRules(instance, placementsOf(task, frontier.laid())));
+            ++found;
+            break;
+        }
+    }
+    CHECK(found == 20);
 }
