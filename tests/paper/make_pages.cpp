@@ -1,10 +1,11 @@
 // Writes jobs with layouts and everything that is made of them into a folder, for tests that measure the files.
-// usage: paper_pages DIR pictures|sheets|list|real|foreign|bench [COUNT [FROM]]
+// usage: paper_pages DIR pictures|sheets|list|real|foreign|prices|bench [COUNT [FROM]]
 //   COUNT: how many random jobs, beginning with number FROM (1); the samples are planned and come along
 
 #include "core/concede/concede.h"
 #include "core/files/job_file.h"
 #include "core/paper/chalk_list.h"
+#include "core/paper/cloth_sheet.h"
 #include "core/paper/labels.h"
 #include "tests/core/paper/planted.h"
 #include "ui/paper/client_page.h"
@@ -31,6 +32,7 @@
 #include <vector>
 
 using namespace boltwright;
+using namespace boltwright::literals;
 using namespace Qt::StringLiterals;
 
 namespace {
@@ -280,6 +282,45 @@ bool writeForeign(const std::filesystem::path &folder, const std::vector<Named> 
     return good;
 }
 
+/// The layout moved up the roll until the main bolt is used up to `end`.
+Layout endingAt(const Job &job, Layout layout, Length end, std::string name) {
+    const std::string &main = job.cloths.front().id;
+    Length now;
+    for (const ClothSheet &sheet : clothSheets(job, layout))
+        if (sheet.cloth == main) now = sheet.lastCut;
+    for (Cut &cut : layout.cuts)
+        if (job.clothOf(cut).id == main) cut.y += end - now;
+    layout.name = std::move(name);
+    return layout;
+}
+
+/// Client's pages of jobs with prices, and choices that end at a step of the trade, one tick below and one above it.
+bool writePrices(const std::filesystem::path &folder, std::vector<Named> all) {
+    bool good = true;
+    int turn = 0;
+    for (Named &named : all) {
+        Job &job = named.job;
+        if (!job.cloths.front().bolt) continue;
+        const bool random = named.name.find("random") == 0;
+        if (random && turn % 4 > 0)
+            job.cloths.front().price = Price{turn % 2 ? "yd" : "m", 17.35 + turn * 3.11, turn % 3 ? "EUR" : "USD", {}};
+        Layout plan = job.layouts.back();
+        plan.name = "Plan 1";
+        const Length used = clothSheets(job, plan).front().lastCut;
+        const Length step = job.unit == Unit::Inch ? 9_in : 10_cm; // far enough to stand clear of the cut end
+        const Length at = Length::ticks((used.ticks() / step.ticks() + 2 + turn % 5) * step.ticks());
+        job.layouts = {endingAt(job, plan, at, "At the step"), endingAt(job, plan, at - Length::ticks(1), "Just below"),
+                       endingAt(job, plan, at + Length::ticks(1), "Just above"), plan};
+        std::ofstream((folder / (named.name + ".boltwright")).string()) << writeJob(job);
+        good = said(ui::writeClientPage(job, job.layouts[std::size_t(turn) % 4], folder / (named.name + ".pdf"),
+                                        turn % 2 ? Paper::A4 : Paper::Letter)) &&
+               good;
+        std::ofstream((folder / (named.name + ".layout")).string()) << turn % 4 << "\n";
+        ++turn;
+    }
+    return good;
+}
+
 /// How long a sheet of sixty panels on more than 40 m takes: what lies where, every page, and the file. Processor time.
 bool measureSheet(const std::filesystem::path &folder) {
     Job job = planted::sixtyPanels();
@@ -309,6 +350,7 @@ int main(int argc, char **argv) {
     const auto all = jobs(argc > 3 ? std::atoi(argv[3]) : 12, argc > 4 ? std::atoi(argv[4]) : 1);
     if (what == "real") return writeReal(folder, all) ? 0 : 1;
     if (what == "foreign") return writeForeign(folder, all) ? 0 : 1;
+    if (what == "prices") return writePrices(folder, all) ? 0 : 1;
     if (what == "sheets") return writeSheets(folder, all) ? 0 : 1;
     bool good = true;
     for (const Named &named : all) {
