@@ -4,6 +4,7 @@
 #include "core/concede/grow_back.h"
 #include "core/measure/length_text.h"
 #include "core/planner/random.h"
+#include "core/rules/joins.h"
 #include "core/rules/rules.h"
 
 #include <fmt/format.h>
@@ -42,8 +43,11 @@ EdgeLengths leastEdges(const Panel &panel, bool trim, bool stretcher) {
     return any ? allow : EdgeLengths{};
 }
 
+/// Where one more join goes in a strip that goes round a piece; all other panels are joined in equal pieces.
+enum class Joins { Equal, AtBack };
+
 /// Everything that these kinds allow, given up at once, on the cloths of the job.
-GivenUp everything(const Job &job, const std::vector<Kind> &kinds) {
+GivenUp everything(const Job &job, const std::vector<Kind> &kinds, Joins joins = Joins::Equal) {
     GivenUp given;
     for (const Panel &panel : job.panels)
         for (int copy = 1; copy <= panel.count; ++copy) {
@@ -60,9 +64,11 @@ GivenUp everything(const Job &job, const std::vector<Kind> &kinds) {
                 else if (!panel.may.otherCloth.id.empty())
                     given.otherCloth[key] = panel.may.otherCloth.id;
             }
-            if (has(kinds, Kind::Seam) && panel.pieces.most > 1)
-                if (auto pieces = planner::morePieces(job, panel); !pieces.empty())
-                    given.pieces[key] = std::move(pieces);
+            if (!has(kinds, Kind::Seam) || panel.pieces.most <= 1) continue;
+            std::vector<Length> pieces;
+            if (joins == Joins::AtBack) pieces = planner::piecesJoinedAtBack(job, panel);
+            if (pieces.empty()) pieces = planner::morePieces(job, panel);
+            if (!pieces.empty()) given.pieces[key] = std::move(pieces);
         }
     // A copy in pieces keeps its full allowances: both at once would hide a seam in a trimmed edge.
     for (const auto &[key, pieces] : given.pieces) given.allow.erase(key);
@@ -248,10 +254,13 @@ private:
         GivenUp before;
         for (Kind kind : m_options.order) {
             kinds.push_back(kind);
-            GivenUp given = everything(m_job, kinds);
-            if (given == before) continue;
-            before = given;
-            all.push_back(std::move(given));
+            // A join out of sight at the back is a smaller sacrifice than one that shows.
+            for (const Joins joins : {Joins::AtBack, Joins::Equal}) {
+                GivenUp given = everything(m_job, kinds, joins);
+                if (given == before) continue;
+                before = given;
+                all.push_back(std::move(given));
+            }
         }
         return all;
     }
@@ -287,9 +296,27 @@ private:
         return level;
     }
 
+    /// The first way's kinds with the joins of strips that go round put elsewhere: side by side with it, so that the
+    /// user may choose where they show.
+    void joinsElsewhere(Conceding &answer) {
+        const ConcedeWay first = answer.ways.front();
+        if (!has(first.kinds, Kind::Seam) || int(answer.ways.size()) >= m_options.ways || m_budget.over()) return;
+        const bool back = std::any_of(first.layout.conceded.begin(), first.layout.conceded.end(), [&](const auto &c) {
+            return c.kind == Kind::Seam &&
+                   joinedAtBack(*m_job.panel(c.panel), pieceLengths(first.layout, c.panel, c.copy));
+        });
+        const GivenUp given = everything(m_job, first.kinds, back ? Joins::Equal : Joins::AtBack);
+        if (given == everything(m_job, first.kinds, back ? Joins::AtBack : Joins::Equal)) return;
+        const Plan p = planGiving(given, 0.08);
+        if (p.kind != Fits::Fits) return;
+        ConcedeWay way = describe(least(given, p.layout, std::min(1.0, m_budget.shareGone() + 0.08)));
+        if (way.words != first.words) answer.ways.push_back(std::move(way));
+    }
+
     /// Other ways: without the kinds that the first one gives up, and each single kind alone.
     void others(Conceding &answer) {
         if (answer.ways.empty()) return;
+        joinsElsewhere(answer);
         std::vector<std::vector<Kind>> sets(1);
         for (Kind kind : m_options.order)
             if (!has(answer.ways.front().kinds, kind)) sets.front().push_back(kind);
@@ -462,6 +489,12 @@ std::string inWords(const Job &job, const Layout &layout, const Panel &panel, co
         return fmt::format("{}: a strip of other cloth sewn on at the {}, face cloth from {} to {}", who, edge,
                            said(c.from), said(c.to));
     case Kind::Seam: {
+        if (const auto lengths = pieceLengths(layout, c.panel, c.copy); joinedAtBack(panel, lengths)) {
+            std::string each;
+            for (const Length length : lengths)
+                each += (each.empty() ? "" : " and ") + spokenWithUnit(length, job.unit);
+            return fmt::format("{}: joined at the back, out of sight: {}", who, each);
+        }
         const auto cut = std::find_if(layout.cuts.begin(), layout.cuts.end(),
                                       [&](const Cut &k) { return k.panel == c.panel && k.copy == c.copy; });
         const int of = cut == layout.cuts.end() ? 2 : cut->of;

@@ -2,6 +2,7 @@
 
 #include "core/base/language.h"
 #include "core/measure/length_text.h"
+#include "core/rules/joins.h"
 
 #include <algorithm>
 
@@ -89,6 +90,13 @@ std::string concessionWords(const Job &job, const Layout &layout, const Concessi
         return phrase("strip of other cloth sewn on at the %1: %2 of face cloth left of %3",
                       {edge, told(c.to), told(c.from)});
     case Concession::Kind::Seam:
+        if (const auto lengths = pieceLengths(layout, c.panel, c.copy); panel && joinedAtBack(*panel, lengths)) {
+            std::string each;
+            for (const Length length : lengths)
+                each = each.empty() ? localised(spokenWithUnit(length, job.unit))
+                                    : phrase("%1 and %2", {each, localised(spokenWithUnit(length, job.unit))});
+            return phrase("joined at the back, out of sight: %1", {each});
+        }
         for (const Cut &cut : layout.cuts)
             if (cut.panel == c.panel && cut.copy == c.copy)
                 return phrase("joined from %1 pieces", {std::to_string(cut.of)});

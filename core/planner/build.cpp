@@ -2,6 +2,7 @@
 
 #include "core/base/ensure.h"
 #include "core/measure/length_text.h"
+#include "core/rules/joins.h"
 #include "core/rules/rules.h"
 
 #include <fmt/format.h>
@@ -615,6 +616,24 @@ std::vector<Length> morePieces(const Job &job, const Panel &panel) {
     const PanelBox box = boxOf(cutOutline(panel.shape, preferredAllowances(panel)));
     std::vector<Length> pieces = equalPieces(std::max(box.width(), box.height()), panel.pieces.seam, count);
     return allWithin(pieces, panel.pieces.shortest, Length::limit()) ? pieces : std::vector<Length>{};
+}
+
+std::vector<Length> piecesJoinedAtBack(const Job &job, const Panel &panel) {
+    const int count = int(morePieces(job, panel).size());
+    if (count < 2 || !goesRound(panel)) return {};
+    const PanelBox box = boxOf(cutOutline(panel.shape, preferredAllowances(panel)));
+    const bool sideToSide = box.width() >= box.height();
+    const Length whole = std::max(box.width(), box.height()), seam = panel.pieces.seam;
+    const Length longest = longestPiece(panel, job.clothOf(panel), sideToSide, std::min(box.width(), box.height()));
+    const Length front = std::min(longest - seam, Length::ticks(whole.ticks() * 3 / 4));
+    const Length rest = whole - front;
+    std::vector<Length> pieces{front + seam};
+    for (int k = 1; k < count; ++k) {
+        const std::int64_t net = rest.ticks() * k / (count - 1) - rest.ticks() * (k - 1) / (count - 1);
+        pieces.push_back(Length::ticks(net) + seam * (k < count - 1 ? 2 : 1));
+    }
+    const bool right = joinedAtBack(panel, pieces) && allWithin(pieces, panel.pieces.shortest, longest);
+    return right ? pieces : std::vector<Length>{};
 }
 
 std::vector<ClothInstance> buildInstances(const Job &job, const Layout *from, const GivenUp &given) {

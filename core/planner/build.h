@@ -47,6 +47,12 @@ std::vector<Cut> draftCuts(const Job &job, const std::vector<Cut> &staying, cons
 /// panel may not have so many or they would be too short.
 std::vector<Length> morePieces(const Job &job, const Panel &panel);
 
+/// As many pieces for a strip that goes round, but the first as long as the cloth gives it, or with the front and both
+/// sides of a square box where the cloth would give it all, and the rest in equal pieces: no join is seen from the
+/// front. Empty where `morePieces` is, where the panel does not go round, or where the first would be too short for
+/// that.
+std::vector<Length> piecesJoinedAtBack(const Job &job, const Panel &panel);
+
 /// One instance a cloth that has anything to lay. `from`: its locked and cut cuts stay; may be null.
 std::vector<ClothInstance> buildInstances(const Job &job, const Layout *from, const GivenUp &given = {});
 

@@ -69,6 +69,16 @@ def spoken(job, length):
     return " ".join(w for w in (str(whole) if whole or not part else "", str(fraction) if part else "") if w)
 
 
+def at_back(job, panel, cuts):
+    """Said of a strip four times as long as deep, not to be balanced, whose first piece is three fifths of it or more."""
+    own = job.cut_outline({**panel, "pieces": {}}, {**cuts[0], "of": 1, "piece": 1, "length": None})
+    sides = sorted((extent(own, 0), extent(own, 1)))
+    if panel["pieces"].get("where", "any") != "any" or sides[1] < 4 * sides[0]: return None
+    cuts = sorted(cuts, key=lambda cut: cut.get("piece", 1))
+    if job.mm(cuts[0]["length"]) - job.mm(panel["pieces"].get("seam", 0)) < 0.6 * sides[1] - 0.01: return None
+    return "joined at the back, out of sight: " + " and ".join(f"{spoken(job, cut['length'])} {job.data['unit']}" for cut in cuts)
+
+
 def words_of(job, gone):
     """What was given up, in the trade's words."""
     panel = job.panels[gone["panel"]]
@@ -79,7 +89,7 @@ def words_of(job, gone):
     kind = gone["kind"]
     if kind == "trim": return f"{where} {spoken(job, gone['to'])} instead of {spoken(job, gone['from'])}"
     if kind == "stretcher": return f"strip of other cloth sewn on at the {edge}: {spoken(job, gone['to'])} of face cloth left of {spoken(job, gone['from'])}"
-    if kind == "seam": return f"joined from {mine[0]['of']} pieces"
+    if kind == "seam": return at_back(job, panel, mine) or f"joined from {mine[0]['of']} pieces"
     if kind == "turn": return "turned from its run"
     if kind == "uncentre": return "off centre"
     other = job.cloths[mine[0]["cloth"]]

@@ -1,5 +1,6 @@
 #include "core/check/check.h"
 #include "core/concede/concede.h"
+#include "core/planner/build.h"
 #include "tests/core/support/jobs.h"
 
 #include <catch2/catch.hpp>
@@ -95,6 +96,47 @@ TEST_CASE("a band longer than the remnant is joined once more", "[concede]") {
     REQUIRE(c.kind == Fits::Fits);
     CHECK(c.ways[0].words == Words{"Band: made of 2 pieces, 1 join"});
     CHECK(check(job, c.ways[0].layout).empty());
+}
+
+TEST_CASE("a border that goes round is joined at the back, out of sight, or about the middle", "[concede]") {
+    // 72 in by 5 in fit in a remnant of 73 in by 5 1/2 in, but not with a second part: 54 1/2 in and 18 1/2 in, and
+    // equal halves of 36 1/2 in, each lie in their own way beside it.
+    Panel border = rectangle("Border", 72_in, 5_in);
+    border.pieces.most = 2;
+    border.pieces.seam = 0.5_in;
+    border.pieces.shortest = 10_in;
+    const Panel seat = rectangle("Seat", 20_in, 20_in);
+    const Job job = jobOf(remnant(75_in, 20_in), {border, seat});
+    CHECK(planner::piecesJoinedAtBack(job, border) == std::vector<Length>{54.5_in, 18.5_in});
+    const Conceding c = concede(job, quick());
+    REQUIRE(c.kind == Fits::Fits);
+    REQUIRE(c.ways.size() == 2);
+    CHECK(c.ways[0].words == Words{"Border: joined at the back, out of sight: 54 1/2 in and 18 1/2 in"});
+    CHECK(c.ways[1].words == Words{"Border: made of 2 pieces, 1 join"});
+    for (const ConcedeWay &way : c.ways) CHECK(check(job, way.layout).empty());
+}
+
+TEST_CASE("joins go to the back only in strips that go round", "[concede]") {
+    Panel border = rectangle("Border", 72_in, 5_in);
+    border.pieces.most = 3;
+    border.pieces.seam = 0.5_in;
+    const auto atBack = [](const Panel &p, Length longest) {
+        return planner::piecesJoinedAtBack(jobOf(remnant(longest, 30_in), {p}), p);
+    };
+    CHECK(atBack(border, 75_in) == std::vector<Length>{54.5_in, 18.5_in});
+    // The cloth is shorter: the longest front it gives, and the rest in two.
+    CHECK(atBack(border, 50.5_in) == std::vector<Length>{50.5_in, 12_in, 11.5_in});
+    // A front under three fifths leaves a join in sight.
+    CHECK(atBack(border, 40_in).empty());
+    Panel balanced = border;
+    balanced.pieces.where = Pieces::Where::Balanced;
+    CHECK(atBack(balanced, 75_in).empty());
+    Panel back = border;
+    back.shape = Rectangle{72_in, 20_in};
+    CHECK(atBack(back, 75_in).empty());
+    Panel shortest = border;
+    shortest.pieces.shortest = 19_in;
+    CHECK(atBack(shortest, 75_in).empty());
 }
 
 TEST_CASE("the same question with the same steps has the same answer", "[concede]") {
