@@ -1,4 +1,5 @@
 #include "core/check/check.h"
+#include "core/concede/concede.h"
 #include "core/planner/plan.h"
 #include "tests/core/support/jobs.h"
 
@@ -56,7 +57,62 @@ Panel armPair() {
     return arm;
 }
 
+/// An inside back whose stripes run on into the seat.
+Job flowing(const Cloth &cloth) {
+    Job job = jobOf(cloth, {rectangle("Inside back", 30_in, 20_in), rectangle("Seat", 30_in, 20_in)});
+    Flow flow;
+    flow.from.panel = "Inside back";
+    flow.from.edge = Bottom;
+    flow.to.panel = "Seat";
+    flow.to.edge = Top;
+    job.flows.push_back(flow);
+    return job;
+}
+
+PlanOptions steps() {
+    PlanOptions o;
+    o.seconds.reset();
+    o.steps = 2000;
+    o.threads = 1;
+    return o;
+}
+
 } // namespace
+
+TEST_CASE("parts that flow joins are cut from one dye lot, by the planner", "[lot]") {
+    // Each remnant takes one part only, so that inside back and seat need two remnants of one lot.
+    const Job one = flowing(remnantsOf({"7731", "7734", "7731"}));
+    const Plan p = plan(one, steps());
+    REQUIRE(p.kind == Fits::Fits);
+    CHECK(check(one, p.layout).empty());
+    CHECK(remnantsUsed(p) == std::vector<std::string>{"A", "C"});
+    CHECK(plan(flowing(remnantsOf({"7731", "7734"})), steps()).kind != Fits::Fits);
+    // What is in the way is the flow alone: without it the same parts and cloth do.
+    Job apart = flowing(remnantsOf({"7731", "7734"}));
+    apart.flows.clear();
+    CHECK(plan(apart, steps()).kind == Fits::Fits);
+}
+
+TEST_CASE("parts that flow joins are cut from one dye lot, in every way that gives something up", "[lot]") {
+    // Two remnants of one lot are an inch too short for the parts as asked; the third, of another lot, is not.
+    Cloth cloth = remnantsOf({"7731", "7734", "7731"});
+    for (const std::size_t i : {0, 2}) cloth.remnants[i].outline = ringOf(ClothBox{{}, {45_in, 20_in}});
+    Job job = flowing(cloth);
+    for (Panel &panel : job.panels) {
+        panel.allow = EdgeLengths(4, 0.5_in);
+        panel.allowMin = EdgeLengths(4, Length{});
+    }
+    ConcedeOptions o;
+    o.plan = steps();
+    const Conceding c = concede(job, o);
+    REQUIRE(c.kind == Fits::Fits);
+    CHECK_FALSE(c.nothingNeeded);
+    REQUIRE_FALSE(c.ways.empty());
+    for (const ConcedeWay &way : c.ways) {
+        CHECK(check(job, way.layout).empty());
+        for (const Cut &cut : way.layout.cuts) CHECK(cut.on != std::optional<std::string>("B"));
+    }
+}
 
 TEST_CASE("cushions that are alike are cut from one dye lot", "[lot]") {
     const Plan p = planned(remnantsOf({"7731", "7734", "7731"}), alikeSeats());
