@@ -50,8 +50,8 @@ def cost(cloth, buy):
 
 
 def says(text, amount):
-    """To the hundredth; where two are as near, either."""
-    return abs(F(text) - amount) <= F(1, 200) + F(1, 10**9) and re.fullmatch(r"\d+\.\d\d", text)
+    """To the hundredth, thousands set off; where two are as near, either."""
+    return re.fullmatch(r"(\d{1,3}(,\d{3})*|\d+)\.\d\d", text) and abs(F(text.replace(",", "")) - amount) <= F(1, 200) + F(1, 10**9)
 
 
 def lines(rows):
@@ -79,7 +79,7 @@ def check(pdf):
         if "price" not in cloth: continue
         price = cloth["price"]
         per = "a metre" if price["per"] == "m" else "a yard"
-        found = re.findall(rf"It costs {price['currency']} ([\d.]+), at {price['currency']} ([\d.]+) {per}\.", whole)
+        found = re.findall(rf"It costs {price['currency']} ([\d,.]+), at {price['currency']} ([\d,.]+) {per}\.", whole)
         assert any(says(a, cost(cloth, buy)) and says(b, F(str(price["amount"]))) for a, b in found), (found, float(cost(cloth, buy)))
     if not any("price" in c for c in job.data["cloths"]): assert "It costs" not in whole
     priced = 0
