@@ -1,7 +1,6 @@
+#include "core/base/language.h"
 #include "core/check/faults.h"
 #include "core/check/saying.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -23,12 +22,11 @@ void edgeFaults(const Scene &scene, const Cut &cut, const Panel &panel, std::siz
     const Length left = allowanceLeft(panel, cut, edge), wanted = preferredAllowance(panel, edge);
     const Length least = leastWithLeave(panel, edge), tolerance = Length::ticks(int(placeTolerance));
     const auto say = [&](const std::string &rule) {
-        findings.push_back(
-            about(Kind::Allowance, scene, cut,
-                  fmt::format("leaves {} on {}, and {}", amount(scene, left), edgeOf(panel, edge), rule)));
+        findings.push_back(about(Kind::Allowance, scene, cut,
+                                 phrase("leaves %1 on %2, and %3", {amount(scene, left), edgeOf(panel, edge), rule})));
     };
-    if (left > wanted + tolerance) say(fmt::format("only {} belong there", amount(scene, wanted)));
-    if (left < std::min(least, wanted) - tolerance) say(fmt::format("at least {} are needed", amount(scene, least)));
+    if (left > wanted + tolerance) say(phrase("only %1 belong there", {amount(scene, wanted)}));
+    if (left < std::min(least, wanted) - tolerance) say(phrase("at least %1 are needed", {amount(scene, least)}));
 }
 
 } // namespace
@@ -40,10 +38,12 @@ Findings allowancesWrong(const Scene &scene) {
         if (!panel) continue;
         const std::size_t edges = measuredCorners(panel->shape).size();
         if (cut.allow.size() > edges)
-            findings.push_back(about(Kind::Allowance, scene, cut, "leaves something on an edge that it does not have"));
+            findings.push_back(
+                about(Kind::Allowance, scene, cut, phrase("leaves something on an edge that it does not have")));
         for (std::size_t edge = 0; edge < edges; ++edge) edgeFaults(scene, cut, *panel, edge, findings);
         if (crossesItself(wholeCutOutline(*panel, cut)))
-            findings.push_back(about(Kind::Allowance, scene, cut, "has allowances that make its outline cross itself"));
+            findings.push_back(
+                about(Kind::Allowance, scene, cut, phrase("has allowances that make its outline cross itself")));
     }
     return findings;
 }

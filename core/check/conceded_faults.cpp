@@ -1,7 +1,6 @@
+#include "core/base/language.h"
 #include "core/check/faults.h"
 #include "core/check/saying.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <set>
@@ -14,22 +13,22 @@ namespace {
 using Kind = Finding::Kind;
 using Given = Concession::Kind;
 
-const char *spoken(Given kind) {
+std::string spoken(Given kind) {
     switch (kind) {
     case Given::Trim:
-        return "a trimmed allowance";
+        return phrase("a trimmed allowance");
     case Given::Stretcher:
-        return "a strip of other cloth";
+        return phrase("a strip of other cloth");
     case Given::Seam:
-        return "a join";
+        return phrase("a join");
     case Given::Turn:
-        return "a turn";
+        return phrase("a turn");
     case Given::Uncentre:
-        return "lying off centre";
+        return phrase("lying off centre");
     case Given::OtherCloth:
-        return "another cloth";
+        return phrase("another cloth");
     }
-    return "";
+    return {};
 }
 
 bool near(std::optional<Length> told, Length is) {
@@ -120,13 +119,13 @@ Findings listedWithoutCause(const Scene &scene) {
         const auto say = [&](const std::string &text) {
             findings.push_back({Kind::Conceded, entry.panel, entry.copy, 0, text});
         };
-        const std::string name = panel ? nameOf(*panel, entry.copy) : fmt::format("'{}'", entry.panel);
+        const std::string name = panel ? nameOf(*panel, entry.copy) : phrase("'%1'", {entry.panel});
         if (!seen.insert({entry.kind, entry.panel, entry.copy, entry.edge}).second)
-            say(fmt::format("What we give up lists {} twice for {}.", spoken(entry.kind), name));
+            say(phrase("What we give up lists %1 twice for %2.", {spoken(entry.kind), name}));
         const auto copy = scene.copies.find({entry.panel, entry.copy});
         if (copy == scene.copies.end() || !wasMade(scene, entry, copy->second))
-            say(fmt::format("What we give up lists {} for {} that is not so in the layout, or has no leave.",
-                            spoken(entry.kind), name));
+            say(phrase("What we give up lists %1 for %2 that is not so in the layout, or has no leave.",
+                       {spoken(entry.kind), name}));
     }
     return findings;
 }
@@ -148,12 +147,12 @@ void notListed(const Scene &scene, const Copy &copy, Findings &findings) {
         if (!isShort(copy, edge)) continue;
         const int entries = entriesFor(scene, copy, edge);
         if (entries == 0)
-            say(fmt::format("is short on {}, which what we give up does not say rightly", edgeOf(*copy.panel, edge)));
+            say(phrase("is short on %1, which what we give up does not say rightly", {edgeOf(*copy.panel, edge)}));
         if (entries > 1)
-            say(fmt::format("is short on {}, which what we give up says more than once", edgeOf(*copy.panel, edge)));
+            say(phrase("is short on %1, which what we give up says more than once", {edgeOf(*copy.panel, edge)}));
     }
     if (copy.pieced() && !scene.concedes(Given::Seam, copy.panel->id, copy.number))
-        say("is joined from pieces, which is not listed among what we give up");
+        say(phrase("is joined from pieces, which is not listed among what we give up"));
 }
 
 } // namespace

@@ -1,7 +1,6 @@
+#include "core/base/language.h"
 #include "core/check/faults.h"
 #include "core/check/saying.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <set>
@@ -28,9 +27,10 @@ Findings copiesNotTold(const Scene &scene, const Panel &panel) {
     Findings findings;
     const auto missing = [&](int from, int to) {
         if (from > to) return;
-        findings.push_back(from == to ? about(Kind::Missing, panel, from, "is missing from the layout")
-                                      : about(Kind::Missing, panel, from,
-                                              fmt::format("and the copies up to {} are missing from the layout", to)));
+        findings.push_back(
+            from == to ? about(Kind::Missing, panel, from, phrase("is missing from the layout"))
+                       : about(Kind::Missing, panel, from,
+                               phrase("and the copies up to %1 are missing from the layout", {std::to_string(to)})));
     };
     int next = 1;
     for (const int copy : copiesTold(scene, panel)) {
@@ -44,21 +44,22 @@ Findings copiesNotTold(const Scene &scene, const Panel &panel) {
 
 std::string whatIsWrongWith(const Copy &copy) {
     const int of = copy.cuts.front()->of;
-    if (of <= 1 && copy.cuts.size() > 1) return fmt::format("is laid out {} times", copy.cuts.size());
-    return "is not whole: each of its pieces must be there once";
+    if (of <= 1 && copy.cuts.size() > 1) return phrase("is laid out %1 times", {std::to_string(copy.cuts.size())});
+    return phrase("is not whole: each of its pieces must be there once");
 }
 
 Findings copiesLaidWrong(const Scene &scene) {
     Findings findings;
     for (const auto &[key, copy] : scene.copies) {
         if (copy.number < 1 || copy.number > copy.panel->count)
-            findings.push_back(about(Kind::Missing, *copy.panel, copy.number, "is a copy that nobody asked for"));
+            findings.push_back(
+                about(Kind::Missing, *copy.panel, copy.number, phrase("is a copy that nobody asked for")));
         else if (!copy.whole)
             findings.push_back(about(Kind::Missing, *copy.panel, copy.number, whatIsWrongWith(copy)));
     }
     for (const Cut &cut : scene.layout.cuts)
         if (!scene.panel(cut.panel))
-            findings.push_back(about(Kind::Missing, scene, cut, "is laid out, and the job has no such panel"));
+            findings.push_back(about(Kind::Missing, scene, cut, phrase("is laid out, and the job has no such panel")));
     return findings;
 }
 
@@ -69,14 +70,16 @@ Findings copiesLeftOutWrong(const Scene &scene) {
         const Panel *panel = scene.panel(left.panel);
         if (!panel || left.copy < 1 || left.copy > panel->count) {
             findings.push_back({Kind::Missing, left.panel, left.copy, 0,
-                                fmt::format("Copy {} of '{}' is left out, and the job asks for no such copy.",
-                                            left.copy, left.panel)});
+                                phrase("Copy %1 of '%2' is left out, and the job asks for no such copy.",
+                                       {std::to_string(left.copy), left.panel})});
             continue;
         }
-        const auto say = [&](const char *does) { findings.push_back(about(Kind::Missing, *panel, left.copy, does)); };
-        if (!seen.insert({left.panel, left.copy}).second) say("is left out twice");
-        if (!panel->may.otherCloth.any) say("is left out, and it may not go to another cloth");
-        if (scene.copies.count({left.panel, left.copy})) say("is laid out and left out at once");
+        const auto say = [&](const std::string &does) {
+            findings.push_back(about(Kind::Missing, *panel, left.copy, does));
+        };
+        if (!seen.insert({left.panel, left.copy}).second) say(phrase("is left out twice"));
+        if (!panel->may.otherCloth.any) say(phrase("is left out, and it may not go to another cloth"));
+        if (scene.copies.count({left.panel, left.copy})) say(phrase("is laid out and left out at once"));
     }
     return findings;
 }

@@ -1,7 +1,6 @@
+#include "core/base/language.h"
 #include "core/check/faults.h"
 #include "core/check/saying.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -26,15 +25,15 @@ void figureFaults(const Scene &scene, const Cloth &cloth, const ClothUse *use, F
     const auto say = [&](const std::string &text) { findings.push_back({Kind::Figures, "", 0, 0, text}); };
     const std::string name = nameOf(cloth), reach = amount(scene, *used);
     if (!use || !use->length)
-        return say(fmt::format("The length used of {} is not told; the cuts reach {}.", name, reach));
+        return say(phrase("The length used of %1 is not told; the cuts reach %2.", {name, reach}));
     if (std::abs(ticksOf(*use->length) - *used) > placeTolerance)
-        say(fmt::format("The length used of {} is told as {}, and the cuts reach {}.", name,
-                        amount(scene, *use->length), reach));
+        say(phrase("The length used of %1 is told as %2, and the cuts reach %3.",
+                   {name, amount(scene, *use->length), reach}));
     if (use->bound && ticksOf(*use->bound) > *used + placeTolerance)
-        say(fmt::format("The least that {} can take is told as {}, and the cuts reach only {}.", name,
-                        amount(scene, *use->bound), reach));
+        say(phrase("The least that %1 can take is told as %2, and the cuts reach only %3.",
+                   {name, amount(scene, *use->bound), reach}));
     if (use->proved && (!use->bound || ticksOf(*use->bound) < *used - placeTolerance))
-        say(fmt::format("The length used of {} is told as proved, and the least it can take is less.", name));
+        say(phrase("The length used of %1 is told as proved, and the least it can take is less.", {name}));
 }
 
 } // namespace
@@ -43,9 +42,8 @@ Findings figuresWrong(const Scene &scene) {
     Findings findings;
     for (const ClothUse &use : scene.layout.cloths)
         if (!scene.cloth(use.id))
-            findings.push_back(
-                {Kind::Figures, "", 0, 0,
-                 fmt::format("The layout gives figures for '{}', a cloth that the job has not.", use.id)});
+            findings.push_back({Kind::Figures, "", 0, 0,
+                                phrase("The layout gives figures for '%1', a cloth that the job has not.", {use.id})});
     for (const Cloth &cloth : scene.job.cloths) {
         // Told twice, the last counts; told nowhere, that is the fault.
         const ClothUse *told = nullptr;

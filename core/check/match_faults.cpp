@@ -1,7 +1,6 @@
+#include "core/base/language.h"
 #include "core/check/faults.h"
 #include "core/check/saying.h"
-
-#include <fmt/format.h>
 
 namespace boltwright::judge {
 
@@ -38,16 +37,16 @@ Spot joinOf(const Flow &flow, const LaidCut &laid) {
 std::optional<Finding> broken(const Scene &scene, const Flow &flow, const LaidCut &from, const LaidCut &to) {
     const auto say = [&](const std::string &why) {
         return about(Kind::Flow, scene, *from.cut,
-                     fmt::format("does not run on into {}: {}", nameOf(scene, *to.cut), why));
+                     phrase("does not run on into %1: %2", {nameOf(scene, *to.cut), why}));
     };
-    if (from.cloth != to.cloth) return say("they are cut from different cloths");
-    if (from.cut->turn != to.cut->turn) return say("they are turned differently");
+    if (from.cloth != to.cloth) return say(phrase("they are cut from different cloths"));
+    if (from.cut->turn != to.cut->turn) return say(phrase("they are turned differently"));
     if (!from.grid) return std::nullopt;
     const Spot here = from.grid->phase(joinOf(flow, from));
     const Spot there = to.grid->phase(to.at(pointOf(flow.to, to.measured)));
     const double off = from.grid->offStep(here - there);
     if (off <= placeTolerance) return std::nullopt;
-    return say(fmt::format("the pattern is off by {}", amount(scene, off)));
+    return say(phrase("the pattern is off by %1", {amount(scene, off)}));
 }
 
 /// Copy k joins copy k where both panels have several and no copy is named.

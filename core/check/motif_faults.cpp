@@ -1,7 +1,6 @@
+#include "core/base/language.h"
 #include "core/check/faults.h"
 #include "core/check/saying.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 
@@ -32,24 +31,24 @@ std::optional<Finding> motifMissed(const Scene &scene, const LaidCut &laid) {
     const bool away = laid.cloth != scene.homeOf(*laid.panel);
     if (!laid.grid) {
         if (away) return std::nullopt; // plain cloth in its place: there is nothing to centre on
-        return say(fmt::format("is to be centred on a motif, and {} has no repeat", nameOf(*laid.cloth)));
+        return say(phrase("is to be centred on a motif, and %1 has no repeat", {nameOf(*laid.cloth)}));
     }
     const MotifGrid &grid = *laid.grid;
     const Centre centre = laid.panel->motif->centre;
     Axes axes = axesAsked(centre, laid.cut->turn);
     const Axes there{axes.across && grid.repeatsAcross(), axes.along && grid.repeatsAlong()};
     if (isBias(laid.cut->turn)) {
-        if (centre != Centre::Both) return say("lies on the bias, where only both ways at once can be centred");
+        if (centre != Centre::Both) return say(phrase("lies on the bias, where only both ways at once can be centred"));
         axes = there;
     } else if (away) {
         axes = there;
     } else if (axes.across != there.across || axes.along != there.along) {
-        return say(fmt::format("is {}, and asks for a repeat that {} does not have that way", turnedHow(laid.cut->turn),
-                               nameOf(*laid.cloth)));
+        return say(phrase("is %1, and asks for a repeat that %2 does not have that way",
+                          {turnedHow(laid.cut->turn), nameOf(*laid.cloth)}));
     }
     const double off = offBy(grid, laid.at(motifPointOf(*laid.panel, laid.measured)), axes);
     if (off <= placeTolerance) return std::nullopt;
-    return say(fmt::format("is {} off its motif", amount(scene, off)));
+    return say(phrase("is %1 off its motif", {amount(scene, off)}));
 }
 
 /// Of the copies on one cloth the first, whose turn and part of the repeat the others share.
@@ -64,13 +63,13 @@ const LaidCut *showingPiece(const Scene &scene, const Copy &copy) {
 std::optional<Finding> unlike(const Scene &scene, const LaidCut &first, const LaidCut &other) {
     const auto say = [&](const std::string &does) { return about(Kind::Alike, scene, *other.cut, does); };
     const std::string model = nameOf(scene, *first.cut);
-    if (other.cut->turn != first.cut->turn) return say(fmt::format("is not turned as {} is", model));
+    if (other.cut->turn != first.cut->turn) return say(phrase("is not turned as %1 is", {model}));
     if (!other.grid) return std::nullopt;
     const Spot here = other.grid->phase(other.at(motifPointOf(*other.panel, other.measured)));
     const Spot there = first.grid->phase(first.at(motifPointOf(*first.panel, first.measured)));
     const double off = other.grid->offStep(here - there);
     if (off <= placeTolerance) return std::nullopt;
-    return say(fmt::format("does not show the same part of the repeat as {}, by {}", model, amount(scene, off)));
+    return say(phrase("does not show the same part of the repeat as %1, by %2", {model, amount(scene, off)}));
 }
 
 } // namespace

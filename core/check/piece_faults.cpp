@@ -1,7 +1,6 @@
+#include "core/base/language.h"
 #include "core/check/faults.h"
 #include "core/check/saying.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -50,15 +49,15 @@ void lengthFaults(const Scene &scene, const Copy &copy, Findings &findings) {
     for (const double length : lengths) sum += length;
     const double whole = longerCutSide(copy);
     if (std::abs(sum - whole) > placeTolerance * double(lengths.size()))
-        say(fmt::format("is {} long in its pieces, and {} are needed", amount(scene, sum), amount(scene, whole)));
+        say(phrase("is %1 long in its pieces, and %2 are needed", {amount(scene, sum), amount(scene, whole)}));
     if (std::any_of(lengths.begin(), lengths.end(), [](double length) { return length <= 0; }))
-        say("has a piece that is nothing but its seams");
+        say(phrase("has a piece that is nothing but its seams"));
     for (const Cut *piece : copy.cuts)
         if (ticksOf(*piece->length) < ticksOf(panel.pieces.shortest) - placeTolerance)
-            say(fmt::format("has a piece of {}, and none may be shorter than {}", amount(scene, *piece->length),
-                            amount(scene, panel.pieces.shortest)));
+            say(phrase("has a piece of %1, and none may be shorter than %2",
+                       {amount(scene, *piece->length), amount(scene, panel.pieces.shortest)}));
     if (panel.pieces.where == Pieces::Where::Balanced && !isBalanced(lengths))
-        say("has joins that are not the same on both sides of its middle");
+        say(phrase("has joins that are not the same on both sides of its middle"));
 }
 
 void pieceFaults(const Scene &scene, const Copy &copy, Findings &findings) {
@@ -68,20 +67,20 @@ void pieceFaults(const Scene &scene, const Copy &copy, Findings &findings) {
     };
     const int of = copy.cuts.front()->of;
     if (of > panel.pieces.most)
-        say(panel.pieces.most > 1
-                ? fmt::format("is made of {} pieces, and at most {} are allowed", of, panel.pieces.most)
-                : fmt::format("is made of {} pieces, and it must be whole", of));
+        say(panel.pieces.most > 1 ? phrase("is made of %1 pieces, and at most %2 are allowed",
+                                           {std::to_string(of), std::to_string(panel.pieces.most)})
+                                  : phrase("is made of %1 pieces, and it must be whole", {std::to_string(of)}));
     if (!std::holds_alternative<Rectangle>(panel.shape)) {
-        say("is made of pieces, and only a rectangle may be");
+        say(phrase("is made of pieces, and only a rectangle may be"));
         return;
     }
     if (!std::all_of(copy.cuts.begin(), copy.cuts.end(), [](const Cut *cut) { return cut->length.has_value(); })) {
-        say("has a piece whose length is not told");
+        say(phrase("has a piece whose length is not told"));
         return;
     }
     if (!std::all_of(copy.cuts.begin(), copy.cuts.end(),
                      [&](const Cut *cut) { return leaveAlike(panel, *copy.cuts.front(), *cut); })) {
-        say("has pieces that do not leave the same on its edges");
+        say(phrase("has pieces that do not leave the same on its edges"));
         return;
     }
     lengthFaults(scene, copy, findings);
@@ -111,7 +110,7 @@ void matchFaults(const Scene &scene, const Copy &copy, Findings &findings) {
     for (std::size_t k = 1; k < pieces.size(); ++k)
         if (pieces[k - 1]->share && pieces[k]->share && !runsOn(*pieces[k - 1], *pieces[k]))
             findings.push_back(
-                about(Kind::Pieces, scene, *pieces[k]->cut, "does not carry the pattern on over its join"));
+                about(Kind::Pieces, scene, *pieces[k]->cut, phrase("does not carry the pattern on over its join")));
 }
 
 } // namespace

@@ -1,7 +1,6 @@
+#include "core/base/language.h"
 #include "core/check/faults.h"
 #include "core/check/saying.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 
@@ -25,24 +24,25 @@ Findings outsideBolt(const Scene &scene, const LaidCut &laid) {
     const auto past = [&](double by, const std::string &what) {
         if (by > placeTolerance)
             findings.push_back(about(Kind::Edge, scene, *laid.cut,
-                                     fmt::format("reaches {} past {} of {}", amount(scene, by), what, sheetOf(laid))));
+                                     phrase("reaches %1 past %2 of %3", {amount(scene, by), what, sheetOf(laid)})));
     };
-    past(room.low.x - laid.bounds.low.x, selvage ? "the left selvage" : "the left edge");
-    past(laid.bounds.high.x - room.high.x, selvage ? "the right selvage" : "the right edge");
-    past(room.low.y - laid.bounds.low.y, laid.cloth->bolt->square > Length{} ? "the squared cut end" : "the cut end");
-    past(laid.bounds.high.y - room.high.y, "the end");
+    past(room.low.x - laid.bounds.low.x, selvage ? phrase("the left selvage") : phrase("the left edge"));
+    past(laid.bounds.high.x - room.high.x, selvage ? phrase("the right selvage") : phrase("the right edge"));
+    past(room.low.y - laid.bounds.low.y,
+         laid.cloth->bolt->square > Length{} ? phrase("the squared cut end") : phrase("the cut end"));
+    past(laid.bounds.high.y - room.high.y, phrase("the end"));
     return findings;
 }
 
 Findings outsideRemnant(const Scene &scene, const LaidCut &laid) {
     const Outline room = counterClockwiseOutline(laid.remnant->outline);
     if (!liesIn(laid.outline, withEdgesMoved(room, placeTolerance)))
-        return {about(Kind::Edge, scene, *laid.cut, fmt::format("reaches outside {}", sheetOf(laid)))};
+        return {about(Kind::Edge, scene, *laid.cut, phrase("reaches outside %1", {sheetOf(laid)}))};
     const double edge = ticksOf(laid.cloth->edge), distance = distanceOfEdges(laid.outline, room);
     if (edge == 0 || distance >= edge - gapTolerance) return {};
     return {about(Kind::Edge, scene, *laid.cut,
-                  fmt::format("lies {} from the outline of {}, and {} must be kept", amount(scene, distance),
-                              sheetOf(laid), amount(scene, edge)))};
+                  phrase("lies %1 from the outline of %2, and %3 must be kept",
+                         {amount(scene, distance), sheetOf(laid), amount(scene, edge)}))};
 }
 
 bool boundsMeet(const Bounds &a, const Bounds &b, double apart) {
@@ -64,11 +64,11 @@ bool overlap(const LaidCut &a, const LaidCut &b) {
 std::optional<Finding> tooNear(const Scene &scene, const LaidCut &a, const LaidCut &b, double gap) {
     if (!boundsMeet(a.bounds, b.bounds, gap)) return std::nullopt;
     const std::string other = nameOf(scene, *b.cut);
-    if (overlap(a, b)) return about(Kind::Overlap, scene, *a.cut, fmt::format("overlaps {}", other));
+    if (overlap(a, b)) return about(Kind::Overlap, scene, *a.cut, phrase("overlaps %1", {other}));
     const double distance = distanceOfEdges(a.outline, b.outline);
     if (gap == 0 || distance >= gap - gapTolerance) return std::nullopt;
     return about(Kind::Overlap, scene, *a.cut,
-                 fmt::format("lies {} from {}, and the gap is {}", amount(scene, distance), other, amount(scene, gap)));
+                 phrase("lies %1 from %2, and the gap is %3", {amount(scene, distance), other, amount(scene, gap)}));
 }
 
 } // namespace
@@ -88,9 +88,8 @@ Findings flawsCrossed(const Scene &scene) {
         if (laid.panel->hidden) continue;
         for (const Flaw &flaw : laid.remnant ? laid.remnant->flaws : laid.cloth->bolt->flaws) {
             if (!crosses(laid, flaw)) continue;
-            const std::string what = flaw.note.empty() ? "a flaw" : fmt::format("a flaw ({})", flaw.note);
-            findings.push_back(
-                about(Kind::Flaw, scene, *laid.cut, fmt::format("crosses {} in {}", what, sheetOf(laid))));
+            const std::string what = flaw.note.empty() ? phrase("a flaw") : phrase("a flaw (%1)", {flaw.note});
+            findings.push_back(about(Kind::Flaw, scene, *laid.cut, phrase("crosses %1 in %2", {what, sheetOf(laid)})));
         }
     }
     return findings;

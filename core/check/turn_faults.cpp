@@ -1,7 +1,6 @@
+#include "core/base/language.h"
 #include "core/check/faults.h"
 #include "core/check/saying.h"
-
-#include <fmt/format.h>
 
 namespace boltwright::judge {
 
@@ -17,8 +16,9 @@ Findings turnsWrong(const Scene &scene) {
         if (leave && scene.concedes(Concession::Kind::Turn, cut.panel, cut.copy)) continue;
         findings.push_back(
             about(Kind::Turn, scene, cut,
-                  fmt::format("is {} on {}, which {}", turnedHow(cut.turn), nameOf(*cloth),
-                              leave ? "is not listed among what we give up" : "its nap or direction does not allow")));
+                  phrase("is %1 on %2, which %3", {turnedHow(cut.turn), nameOf(*cloth),
+                                                   leave ? phrase("is not listed among what we give up")
+                                                         : phrase("its nap or direction does not allow")})));
     }
     return findings;
 }
@@ -28,9 +28,9 @@ Findings mirrorsWrong(const Scene &scene) {
     for (const Cut &cut : scene.layout.cuts) {
         const Panel *panel = scene.panel(cut.panel);
         if (!panel || cut.mirrored == (panel->mirror && cut.copy % 2 == 0)) continue;
-        findings.push_back(
-            about(Kind::Mirror, scene, cut,
-                  cut.mirrored ? "lies mirrored, and it must not" : "must lie mirrored, and it does not"));
+        findings.push_back(about(Kind::Mirror, scene, cut,
+                                 cut.mirrored ? phrase("lies mirrored, and it must not")
+                                              : phrase("must lie mirrored, and it does not")));
     }
     return findings;
 }

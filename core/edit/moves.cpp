@@ -1,11 +1,10 @@
 #include "core/edit/moves.h"
 
+#include "core/base/language.h"
 #include "core/figures/figures.h"
 #include "core/geometry/distance.h"
 #include "core/rules/rules.h"
 #include "core/rules/settle.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <numeric>
@@ -65,8 +64,8 @@ std::vector<Breach> brokenBy(const Job &job, const Layout &layout, std::initiali
 
 std::string stays(const Job &job, const Layout &layout, int cut) {
     const Cut &own = layout.cuts[std::size_t(cut)];
-    return own.state == CutState::Locked ? fmt::format("{} is locked: unlock it to move it", nameOf(job, own))
-                                         : fmt::format("{} is already cut: it stays where it was", nameOf(job, own));
+    return own.state == CutState::Locked ? phrase("%1 is locked: unlock it to move it", {nameOf(job, own)})
+                                         : phrase("%1 is already cut: it stays where it was", {nameOf(job, own)});
 }
 
 } // namespace
@@ -121,7 +120,7 @@ Moved withCutsSwapped(const Job &job, const Layout &layout, int a, int b) {
             return {withFigures(job, std::move(*rested)), {}};
     }
     const Breach &first = broken.front();
-    return {std::nullopt, fmt::format("{}: {}", nameOf(job, layout.cuts[std::size_t(first.cut)]), first.text)};
+    return {std::nullopt, phrase("%1: %2", {nameOf(job, layout.cuts[std::size_t(first.cut)]), first.text})};
 }
 
 // Head to foot.
@@ -216,8 +215,8 @@ Moved withHeadToFoot(const Job &job, const Layout &layout, int cut, int pair) {
     const Turn turn = halfRound(other.turn);
     const auto turns = turnsByHand(job, own);
     if (std::find(turns.begin(), turns.end(), turn) == turns.end())
-        return {std::nullopt, fmt::format("{} may not lie head to foot: nap, print or its own wish gives it a top",
-                                          nameOf(job, own))};
+        return {std::nullopt,
+                phrase("%1 may not lie head to foot: nap, print or its own wish gives it a top", {nameOf(job, own)})};
     const ClothPoint before = cornerOf(layout, cut);
     Layout turned = withCutMoved(job, layout, cut, sheetOf(job, other), before);
     turned = withCutTurned(job, std::move(turned), cut, turn);
@@ -249,7 +248,7 @@ Moved withHeadToFoot(const Job &job, const Layout &layout, int cut, int pair) {
             if (!best || std::pair(used, way) < std::pair(best->used, best->way)) best = Found{used, way, there};
         }
     if (best) return {std::move(best->layout), {}};
-    return {std::nullopt, fmt::format("no room beside {}: {}", nameOf(job, other), why)};
+    return {std::nullopt, phrase("no room beside %1: %2", {nameOf(job, other), why})};
 }
 
 // Pushing towards the cut end.

@@ -1,8 +1,7 @@
 #include "core/forms/doubts.h"
 
+#include "core/base/language.h"
 #include "core/measure/length_text.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 
@@ -37,7 +36,7 @@ private:
         const auto it = m_measures.find(id);
         return it != m_measures.end() && it->second.there ? &it->second : nullptr;
     }
-    std::string said(Length length) const { return spokenWithUnit(length, m_unit); }
+    std::string said(Length length) const { return localised(spokenWithUnit(length, m_unit)); }
     void add(const FormPart &part, std::optional<Measure> measure, std::string text) {
         m_doubts.push_back({part.id, measure, std::move(text)});
     }
@@ -45,8 +44,8 @@ private:
     void missing(const FormPart &part, const PartMeasured &measured) {
         for (const PartMeasure &p : part.measures)
             if (measured.sizes[p.measure] <= Length{})
-                add(part, p.measure, fmt::format("{} is not measured yet", p.words));
-        if (measured.count < 1) add(part, std::nullopt, "there is none of it");
+                add(part, p.measure, phrase("%1 is not measured yet", {p.words}));
+        if (measured.count < 1) add(part, std::nullopt, phrase("there is none of it"));
     }
 
     void unusual(const FormPart &part, const PartMeasured &measured) {
@@ -54,9 +53,9 @@ private:
             const Length length = measured.sizes[p.measure];
             if (length <= Length{} || p.typical < inches(2)) continue;
             if (length > p.typical * 2)
-                add(part, p.measure, fmt::format("{} is more than twice what is usual", p.words));
+                add(part, p.measure, phrase("%1 is more than twice what is usual", {p.words}));
             else if (length * 2 < p.typical)
-                add(part, p.measure, fmt::format("{} is less than half of what is usual", p.words));
+                add(part, p.measure, phrase("%1 is less than half of what is usual", {p.words}));
         }
     }
 
@@ -65,7 +64,7 @@ private:
         for (const PartMeasure &p : part.measures) {
             const Length apart = abs(measured.sizes[p.measure] - (*measured.twin)[p.measure]);
             if (apart > inches(2))
-                add(part, p.measure, fmt::format("left and right differ by {} {}", said(apart), p.words));
+                add(part, p.measure, phrase("left and right differ by %1 %2", {said(apart), p.words}));
         }
     }
 
@@ -75,8 +74,7 @@ private:
         if (!up || !across || up->typical >= across->typical || isSkirt(part.kind)) return;
         const Length high = measured.sizes[Measure::Up], broad = measured.sizes[Measure::Across];
         if (broad > Length{} && high > broad)
-            add(part, Measure::Up,
-                fmt::format("{} is more than {}; were the two exchanged?", up->words, across->words));
+            add(part, Measure::Up, phrase("%1 is more than %2; were the two exchanged?", {up->words, across->words}));
     }
 
     void wide(const FormPart &part, const PartMeasured &measured) {
@@ -84,13 +82,13 @@ private:
         const Length across = measured.sizes[Measure::Across], up = measured.sizes[Measure::Up];
         if (across > *m_clothWidth && up > Length{})
             add(part, Measure::Across,
-                fmt::format("wider than the cloth ({}) and made of one piece; railroad it, or allow a join",
-                            said(*m_clothWidth)));
+                phrase("wider than the cloth (%1) and made of one piece; railroad it, or allow a join",
+                       {said(*m_clothWidth)}));
     }
 
     void motifs(const FormPart &part, const PartMeasured &measured) {
         if (part.motif && part.mirror && measured.twin && measured.motif != measured.twinMotif)
-            add(part, std::nullopt, "this part has no motif though its twin has");
+            add(part, std::nullopt, phrase("this part has no motif though its twin has"));
     }
 
     /// Seat cushions side by side fill the width before the back.
@@ -104,8 +102,7 @@ private:
                          before = behind->sizes[Measure::Across];
             if (before > Length{} && abs(row - before) > inches(1) * measured.count)
                 add(part, Measure::Across,
-                    fmt::format("side by side they measure {}, and {} is {} wide", said(row), back->name,
-                                said(before)));
+                    phrase("side by side they measure %1, and %2 is %3 wide", {said(row), back->name, said(before)}));
         }
     }
 
@@ -119,7 +116,7 @@ private:
         const Length mine = measured.sizes[Measure::Across], theirs = other->sizes[Measure::Across];
         if (across && mine > Length{} && mine + inches(6) < theirs)
             add(part, Measure::Across,
-                fmt::format("{} it is {} less than {}", across->words, said(theirs - mine), inside->name));
+                phrase("%1 it is %2 less than %3", {across->words, said(theirs - mine), inside->name}));
     }
 
     const PieceForm &m_form;

@@ -1,9 +1,8 @@
 #include "core/forms/panel_doubts.h"
 
+#include "core/base/language.h"
 #include "core/geometry/polygon.h"
 #include "core/measure/length_text.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
@@ -39,7 +38,7 @@ public:
     }
 
 private:
-    std::string said(Length length) const { return spokenWithUnit(length, m_job.unit); }
+    std::string said(Length length) const { return localised(spokenWithUnit(length, m_job.unit)); }
     void add(const Panel &panel, std::string text) { m_doubts.push_back({panel.id, std::move(text)}); }
 
     static bool isPaired(const Panel &panel) {
@@ -62,19 +61,19 @@ private:
         if (!other) return;
         const Size mine = sizeOf(panel), theirs = sizeOf(*other);
         if (const Length apart = abs(mine.up - theirs.up); apart > muchApart)
-            add(panel, fmt::format("the two differ by {} in height", said(apart)));
+            add(panel, phrase("the two differ by %1 in height", {said(apart)}));
         if (const Length apart = abs(mine.across - theirs.across); apart > muchApart)
-            add(panel, fmt::format("the two differ by {} from side to side", said(apart)));
+            add(panel, phrase("the two differ by %1 from side to side", {said(apart)}));
         if (panel.motif.has_value() != other->motif.has_value())
-            add(panel.motif ? *other : panel, "this part has no motif though its twin has");
+            add(panel.motif ? *other : panel, phrase("this part has no motif though its twin has"));
     }
 
     void tall(const Panel &panel) {
         if (panel.mark != "IA" && panel.mark != "OA") return;
         for (const Panel &back : m_job.panels)
             if (back.mark == "IB" && sizeOf(panel).up > sizeOf(back).across)
-                return add(panel, fmt::format("taller than the back is wide ({}); were its two measures exchanged?",
-                                              said(sizeOf(back).across)));
+                return add(panel, phrase("taller than the back is wide (%1); were its two measures exchanged?",
+                                         {said(sizeOf(back).across)}));
     }
 
     void wide(const Panel &panel) {
@@ -85,15 +84,15 @@ private:
         const bool railroaded = panel.run == Run::Railroad || (!panel.run && cloth.up == PatternUp::Across);
         const Length needed = railroaded ? box.height() : box.width(), usable = cloth.bolt->width - cloth.selvage * 2;
         if (needed > usable)
-            add(panel, fmt::format("as it runs it is {} wide, and the cloth {} between the selvages", said(needed),
-                                   said(usable)));
+            add(panel, phrase("as it runs it is %1 wide, and the cloth %2 between the selvages",
+                              {said(needed), said(usable)}));
     }
 
     void bare(const Panel &panel) {
         const auto added = preferredAllowances(panel);
         const bool strips = panel.mark == "W" || panel.mark == "DW";
         if (!strips && std::all_of(added.begin(), added.end(), [](Length l) { return l == Length{}; }))
-            add(panel, "nothing is added at any edge");
+            add(panel, phrase("nothing is added at any edge"));
     }
 
     const Job &m_job;

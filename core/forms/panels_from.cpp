@@ -1,5 +1,6 @@
 #include "core/forms/panels_from.h"
 
+#include "core/base/language.h"
 #include "core/trimmings/cushion.h"
 #include "core/trimmings/skirt.h"
 #include "core/trimmings/tufting.h"
@@ -121,8 +122,9 @@ private:
         if (!pair) return addShaped(part, "", "", sizes, measured.count, part.edges, measured.motif);
         auto right = part.edges;
         std::swap(right[Left], right[Right]);
-        addShaped(part, "-left", ", left", sizes, 1, part.edges, measured.motif);
-        addShaped(part, "-right", ", right", withRelief(*measured.twin, measured.relief), 1, right, measured.twinMotif);
+        addShaped(part, "-left", phrase(", left"), sizes, 1, part.edges, measured.motif);
+        addShaped(part, "-right", phrase(", right"), withRelief(*measured.twin, measured.relief), 1, right,
+                  measured.twinMotif);
     }
 
     /// The cloth over tufts or channels that were measured flat. Channels run up and down, so they add to the width
@@ -187,14 +189,14 @@ private:
         giveMotif(top, part, measured.motif);
         givePieces(top, longCushion, true); // cloth that is too narrow gets a seam (T6.14)
         add(top);
-        Panel under = begun(part, "-under", ", underside", n);
+        Panel under = begun(part, "-under", phrase(", underside"), n);
         under.shape = top.shape;
         giveEdges(under, part.edges);
         under.may.otherCloth.any = true;
         givePieces(under, longCushion, false);
         add(std::move(under));
 
-        Panel front = begun(part, "-front", ", boxing front", n);
+        Panel front = begun(part, "-front", phrase(", boxing front"), n);
         front.shape = Rectangle{cushion.width, cushion.thickness};
         giveEdges(front, seams);
         givePieces(front, longCushion, true);
@@ -202,13 +204,13 @@ private:
         if (top.motif && top.motif->centre != Centre::Up) front.motif = MotifWish{Centre::Across, {}, {}};
         add(std::move(front));
         // The rest of the lapped boxing: both sides, each as long as the cushion is deep.
-        Panel side = begun(part, "-side", ", boxing side", 2 * n);
+        Panel side = begun(part, "-side", phrase(", boxing side"), 2 * n);
         side.shape = Rectangle{cushion.depth, cushion.thickness};
         giveEdges(side, seams);
         givePieces(side, longCushion, false);
         add(std::move(side));
 
-        Panel zip = begun(part, "-zip", ", zipper band", 2 * n);
+        Panel zip = begun(part, "-zip", phrase(", zipper band"), 2 * n);
         zip.shape = Rectangle{cuts.zipBand.across, timesUp(cushion.thickness, {1, 2})};
         zip.allow = {m_rules.zipTurning, std::nullopt, m_rules.seam, std::nullopt};
         zip.may.turn = true;
@@ -231,7 +233,7 @@ private:
 
     void addKickSkirt(const FormPart &part, const PartMeasured &measured) {
         const Length height = measured.sizes[Measure::Up];
-        const auto panel = [&](const char *ending, const char *name, Length across, Length atEnds, int count) {
+        const auto panel = [&](const char *ending, const std::string &name, Length across, Length atEnds, int count) {
             Panel p = begun(part, ending, name, count);
             // Lined with itself: the fold lies along the middle.
             p.shape = Rectangle{across, height * 2};
@@ -240,14 +242,15 @@ private:
             p.pieces.match = false; // the fold runs along the pieces; what is matched is the face alone
             add(std::move(p));
         };
-        panel("-front", ", front and back", measured.sizes[Measure::Across], m_rules.kickReturn, 2 * measured.count);
-        panel("-side", ", side", measured.sizes[Measure::Side], m_rules.kickReturn, 2 * measured.count);
-        panel("-underlay", ", pleat underlay", m_rules.kickUnderlay, {}, 4 * measured.count);
+        panel("-front", phrase(", front and back"), measured.sizes[Measure::Across], m_rules.kickReturn,
+              2 * measured.count);
+        panel("-side", phrase(", side"), measured.sizes[Measure::Side], m_rules.kickReturn, 2 * measured.count);
+        panel("-underlay", phrase(", pleat underlay"), m_rules.kickUnderlay, {}, 4 * measured.count);
     }
 
     /// Front and back, and both sides, each as wide as its fullness makes it: hemmed below, seams elsewhere.
     void addSkirt(const FormPart &part, const PartMeasured &measured, Ratio fullness) {
-        const auto panel = [&](const char *ending, const char *name, Length along) {
+        const auto panel = [&](const char *ending, const std::string &name, Length along) {
             Panel p = begun(part, ending, name, 2 * measured.count);
             p.shape = Rectangle{timesUp(along, fullness), measured.sizes[Measure::Up]};
             p.allow = {m_rules.skirtHem, m_rules.seam, m_rules.seam, m_rules.seam};
@@ -255,8 +258,8 @@ private:
             givePieces(p, int(std::max<std::int64_t>(widths, part.mostPieces)), false);
             add(std::move(p));
         };
-        panel("-front", ", front and back", measured.sizes[Measure::Across]);
-        panel("-side", ", side", measured.sizes[Measure::Side]);
+        panel("-front", phrase(", front and back"), measured.sizes[Measure::Across]);
+        panel("-side", phrase(", side"), measured.sizes[Measure::Side]);
     }
 
     void add(Panel panel) { m_out.panels.push_back(std::move(panel)); }

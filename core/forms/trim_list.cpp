@@ -1,5 +1,6 @@
 #include "core/forms/trim_list.h"
 
+#include "core/base/language.h"
 #include "core/geometry/exact.h"
 #include "core/trimmings/welt.h"
 
@@ -82,7 +83,7 @@ std::optional<Panel> weltPanel(Length need, Length stripWidth, Length usableWidt
     Panel panel;
     panel.id = "welt";
     panel.mark = "W";
-    panel.name = "Welt strips";
+    panel.name = phrase("Welt strips");
     panel.count = int(strips->strips);
     panel.shape = Rectangle{std::min(need, usableWidth), stripWidth};
     panel.run = Run::UpRoll;

@@ -1,5 +1,6 @@
 #include "core/rules/photo_scale.h"
 
+#include "core/base/language.h"
 #include "core/geometry/shape_ops.h"
 #include "core/measure/length_text.h"
 
@@ -78,9 +79,9 @@ std::optional<Fault> notTapedYet(const Job &job, const Layout &layout) {
         const Cloth &cloth = job.clothOf(cut);
         const Remnant *remnant = cloth.remnant(*cut.on);
         if (!remnant || isScaleTaped(*remnant)) continue;
-        return Fault{fmt::format("remnant {} was measured in a photograph only; tape two lengths on the cloth itself "
-                                 "first (Cloth, then Tape two lengths), before anything is cut by it",
-                                 remnant->id)};
+        return Fault{phrase("remnant %1 was measured in a photograph only; tape two lengths on the cloth itself "
+                            "first (Cloth, then Tape two lengths), before anything is cut by it",
+                            {remnant->id})};
     }
     return std::nullopt;
 }
@@ -88,22 +89,25 @@ std::optional<Fault> notTapedYet(const Job &job, const Layout &layout) {
 Result<Remnant> scaledByTape(const Remnant &remnant, const std::array<TapedLength, 2> &taped) {
     const double needed = leastShare * longSide(remnant.outline);
     for (const TapedLength &t : taped) {
-        if (t.taped <= Length{}) return fault("a taped length is missing; measure it on the cloth and write it down");
+        if (t.taped <= Length{})
+            return fault(phrase("a taped length is missing; measure it on the cloth and write it down"));
         if (spanOf(t).length() < needed)
-            return fault("that is too short to tell the scale by; tape a length of at least a quarter of the cloth");
+            return fault(
+                phrase("that is too short to tell the scale by; tape a length of at least a quarter of the cloth"));
     }
     const Span a = spanOf(taped[0]), b = spanOf(taped[1]);
     if (std::abs(a.x * b.y - a.y * b.x) < leastSine * a.length() * b.length())
-        return fault("both lengths lie nearly the same way; tape one along the cloth and one across it");
+        return fault(phrase("both lengths lie nearly the same way; tape one along the cloth and one across it"));
     const auto scale = scaleOf(taped);
     if (!scale)
-        return fault("the two lengths contradict each other; measure both again, or click the corners of the known "
-                     "rectangle again");
+        return fault(
+            phrase("the two lengths contradict each other; measure both again, or click the corners of the known "
+                   "rectangle again"));
     const double change = std::max(std::abs(scale->across - 1), std::abs(scale->up - 1));
     if (change > mostChange)
-        return fault(fmt::format("the photograph is {:.0f} % off, more than a tape can put right; measure both lengths "
-                                 "again, or click the corners of the known rectangle again",
-                                 change * 100));
+        return fault(phrase("the photograph is %1 % off, more than a tape can put right; measure both lengths "
+                            "again, or click the corners of the known rectangle again",
+                            {numeral(fmt::format("{:.0f}", change * 100))}));
     Remnant right = remnant;
     scale->apply(right.outline);
     for (Flaw &flaw : right.flaws) scale->apply(flaw.outline);

@@ -4,8 +4,6 @@
 #include "core/measure/length_text.h"
 #include "core/rules/cut_already.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <set>
 
@@ -53,15 +51,15 @@ std::vector<Turn> turnsOfRun(Run run, Way way) {
 std::string wordsFor(Turn turn) {
     switch (turn) {
     case Turn::Deg0:
-        return "up the roll";
+        return phrase("up the roll");
     case Turn::Deg90:
-        return "railroaded";
+        return phrase("railroaded");
     case Turn::Deg180:
-        return "down the roll";
+        return phrase("down the roll");
     case Turn::Deg270:
-        return "railroaded, top to the right";
+        return phrase("railroaded, top to the right");
     default:
-        return "on the bias";
+        return phrase("on the bias");
     }
 }
 
@@ -149,7 +147,7 @@ private:
     void add(Breach::Kind kind, std::string text, int other = -1) {
         m_found.push_back({kind, m_index, other, std::move(text)});
     }
-    std::string said(Length l) const { return spokenWithUnit(l, m_job.unit); }
+    std::string said(Length l) const { return localised(spokenWithUnit(l, m_job.unit)); }
 
     bool isNeighbour(std::size_t i) const {
         return int(i) != m_index && m_laid[i].panel && m_layout.cuts[i].on == m_cut.on &&
@@ -179,24 +177,24 @@ private:
     void cloth() {
         if (insideCloth()) return;
         const ClothRing room = roomOf(m_cloth, m_cut.on);
-        if (room.empty()) return add(Breach::Kind::Cloth, "lies on cloth that is not there");
+        if (room.empty()) return add(Breach::Kind::Cloth, phrase("lies on cloth that is not there"));
         if (!m_cloth.bolt) {
             if (contains(room, m_me.ring, placeTolerance))
-                return add(Breach::Kind::Edge, fmt::format("less than {} from the remnant's edge", said(m_cloth.edge)));
-            return add(Breach::Kind::Cloth, "reaches off the remnant");
+                return add(Breach::Kind::Edge, phrase("less than %1 from the remnant's edge", {said(m_cloth.edge)}));
+            return add(Breach::Kind::Cloth, phrase("reaches off the remnant"));
         }
         const ClothBox box = boxOf(room), whole{{Length{}, Length{}}, {m_cloth.bolt->width, box.high.y}};
-        const auto side = [&](Length past, Length offCloth, const char *edge, const char *off) {
+        const auto side = [&](Length past, Length offCloth, const std::string &edge) {
             if (past <= placeTolerance) return;
             if (offCloth > placeTolerance)
-                add(Breach::Kind::Cloth, fmt::format("{} off the cloth at the {}", said(offCloth), off));
+                add(Breach::Kind::Cloth, phrase("%1 off the cloth at the %2", {said(offCloth), edge}));
             else
-                add(Breach::Kind::Edge, fmt::format("{} too near the {}", said(past), edge));
+                add(Breach::Kind::Edge, phrase("%1 too near the %2", {said(past), edge}));
         };
-        side(box.low.x - m_me.box.low.x, whole.low.x - m_me.box.low.x, "left selvage", "left selvage");
-        side(m_me.box.high.x - box.high.x, m_me.box.high.x - whole.high.x, "right selvage", "right selvage");
-        side(box.low.y - m_me.box.low.y, whole.low.y - m_me.box.low.y, "cut end", "cut end");
-        side(m_me.box.high.y - box.high.y, m_me.box.high.y - whole.high.y, "end of the bolt", "end of the bolt");
+        side(box.low.x - m_me.box.low.x, whole.low.x - m_me.box.low.x, phrase("left selvage"));
+        side(m_me.box.high.x - box.high.x, m_me.box.high.x - whole.high.x, phrase("right selvage"));
+        side(box.low.y - m_me.box.low.y, whole.low.y - m_me.box.low.y, phrase("cut end"));
+        side(m_me.box.high.y - box.high.y, m_me.box.high.y - whole.high.y, phrase("end of the bolt"));
     }
 
     bool crosses(const Flaw &flaw) const {
@@ -209,7 +207,7 @@ private:
         for (const Flaw &flaw : flawsOn(m_cloth, m_cut.on))
             if (crosses(flaw))
                 add(Breach::Kind::Flaw,
-                    flaw.note.empty() ? "lies over a flaw" : fmt::format("lies over a flaw ({})", flaw.note));
+                    flaw.note.empty() ? phrase("lies over a flaw") : phrase("lies over a flaw (%1)", {flaw.note}));
     }
 
     void neighbours() {
@@ -217,11 +215,11 @@ private:
             if (!isNeighbour(i) || !tooNear(m_me, m_laid[i], m_job.gap)) continue;
             const std::string other = name(*m_laid[i].panel);
             if (overlapping(m_me, m_laid[i]))
-                add(Breach::Kind::Neighbour, fmt::format("lies over {}", other), int(i));
+                add(Breach::Kind::Neighbour, phrase("lies over %1", {other}), int(i));
             else
                 add(Breach::Kind::Neighbour,
-                    fmt::format("{} from {}, and {} is kept between cuts", said(gapBetween(m_me, m_laid[i])), other,
-                                said(m_job.gap)),
+                    phrase("%1 from %2, and %3 is kept between cuts",
+                           {said(gapBetween(m_me, m_laid[i])), other, said(m_job.gap)}),
                     int(i));
         }
     }
@@ -230,8 +228,8 @@ private:
         if (mayTurnSo(m_job, m_layout, *m_me.panel, m_cut)) return;
         const auto turns = turnsOf(*m_me.panel, m_job.clothOf(*m_me.panel), m_cloth);
         add(Breach::Kind::Turn,
-            turns.empty() ? std::string("its motif asks for a repeat that this cloth has not")
-                          : fmt::format("lies {}, and is to be {}", wordsFor(m_cut.turn), wordsFor(turns.front())));
+            turns.empty() ? phrase("its motif asks for a repeat that this cloth has not")
+                          : phrase("lies %1, and is to be %2", {wordsFor(m_cut.turn), wordsFor(turns.front())}));
     }
 
     void motif() {
@@ -241,7 +239,7 @@ private:
         if (places.holds(here, placeTolerance)) return;
         const Vector off = places.nearest(here) - here;
         const Length by = std::max(abs(off.x), abs(off.y));
-        add(Breach::Kind::Motif, fmt::format("{} off the motif", said(by)));
+        add(Breach::Kind::Motif, phrase("%1 off the motif", {said(by)}));
     }
 
     void partners(const std::vector<PhaseLink> &links) {
@@ -254,11 +252,11 @@ private:
             const auto kind = link.kind == PhaseLink::Kind::Alike ? Breach::Kind::Alike : Breach::Kind::Flow;
             const std::string who = name(*it.panel);
             if (&m_job.clothOf(*it.cut) != &m_cloth) {
-                add(kind, fmt::format("on other cloth than {}, so the pattern cannot run on", who), other);
+                add(kind, phrase("on other cloth than %1, so the pattern cannot run on", {who}), other);
                 continue;
             }
             if (it.cut->turn != m_cut.turn) {
-                add(kind, fmt::format("turned differently from {}", who), other);
+                add(kind, phrase("turned differently from %1", {who}), other);
                 continue;
             }
             const auto lattice = m_cloth.latticeOn(m_cut.on);
@@ -271,8 +269,8 @@ private:
             const Length by = std::max(abs(off.x), abs(off.y));
             add(kind,
                 link.kind == PhaseLink::Kind::Alike
-                    ? fmt::format("shows another part of the repeat than its twin, by {}", said(by))
-                    : fmt::format("the pattern misses {} by {}", who, said(by)),
+                    ? phrase("shows another part of the repeat than its twin, by %1", {said(by)})
+                    : phrase("the pattern misses %1 by %2", {who, said(by)}),
                 other);
         }
     }
@@ -286,8 +284,9 @@ private:
                 least = std::min(least, it->second);
             if (have[std::size_t(edge)] < least - placeTolerance)
                 add(Breach::Kind::Allowance,
-                    fmt::format("{} left at the {} edge, and it needs {}", said(have[std::size_t(edge)]),
-                                edgeName(m_me.panel->shape, edge), said(least)));
+                    phrase("%1 left at the %2 edge, and it needs %3",
+                           {said(have[std::size_t(edge)]), phrase(std::string_view(edgeName(m_me.panel->shape, edge))),
+                            said(least)}));
         }
     }
 

@@ -1,8 +1,7 @@
 #include "core/rules/settle.h"
 
+#include "core/base/language.h"
 #include "core/measure/length_text.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <optional>
@@ -76,10 +75,10 @@ public:
         const ClothPoint anchor = Laying(me().outline, mine().turn, mine().mirrored, s.corner).at(anchorOf(panel));
         const bool stripes = cloth.pattern && !(cloth.pattern->across && cloth.pattern->along);
         const bool own = panel.motif.has_value();
-        const std::string what = stripes ? "a stripe" : "a motif";
+        const std::string what = stripes ? phrase("a stripe") : phrase("a motif");
         const auto text = [&](bool level) {
-            if (!own) return std::string("the pattern runs on");
-            return (level ? "level with " : "centred on ") + what;
+            if (!own) return phrase("the pattern runs on");
+            return level ? phrase("level with %1", {what}) : phrase("centred on %1", {what});
         };
         const bool both = !m_places->freeX() && !m_places->freeY();
         if (!m_places->freeX())
@@ -144,14 +143,14 @@ private:
         const Length low = side(other.box, x, false), high = side(other.box, x, true);
         const std::string name = nameOf(*other.panel);
         const std::string beside = m_job.gap == Length{}
-                                       ? fmt::format("against {}", name)
-                                       : fmt::format("{} from {}", spokenWithUnit(m_job.gap, m_job.unit), name);
+                                       ? phrase("against %1", {name})
+                                       : phrase("%1 from %2", {localised(spokenWithUnit(m_job.gap, m_job.unit)), name});
         // Only one that it could touch: they share some of the other axis, give or take their own size.
         all.push_back({high + m_job.gap, Guide{Guide::Kind::Neighbour, !x, high + m_job.gap, beside}});
         all.push_back({low - m_job.gap - size, Guide{Guide::Kind::Neighbour, !x, low - m_job.gap, beside}});
-        all.push_back({low, Guide{Guide::Kind::Level, !x, low, fmt::format("level with {}", name)}});
+        all.push_back({low, Guide{Guide::Kind::Level, !x, low, phrase("level with %1", {name})}});
         if (high - low != size)
-            all.push_back({high - size, Guide{Guide::Kind::Level, !x, high, fmt::format("level with {}", name)}});
+            all.push_back({high - size, Guide{Guide::Kind::Level, !x, high, phrase("level with %1", {name})}});
     }
 
     const Job &m_job;

@@ -1,9 +1,10 @@
 """Collects what the reader can see and lupdate cannot find by itself: texts that reach a translator through a function
-of their file (`say`, `tr`), core's phrases, and texts in tables. Writes them as one C++ file for lupdate to read.
+of their file (`say`, `tr`), core's phrases, texts in tables, and what the piece forms call their parts and measures.
+Writes them as one C++ file for lupdate to read.
 
 usage: collect.py SOURCE_DIR OUT.cpp
 """
-import pathlib, re, sys
+import json, pathlib, re, sys
 
 LITERAL = r'"(?:[^"\\\n]|\\.)*"'
 WRAPPER = re.compile(r'QString (\w+)\(const char \*\w+\)\s*\{\s*return QCoreApplication::translate\("(\w+)", \w+\);\s*\}')
@@ -46,6 +47,11 @@ def collected(source):
                     for text in texts(first_argument(code, call.end())):
                         if text: out.add((context, text))
             for menu in re.findall(rf'\{{\s*ActionId::\w+,\s*"(\w+)"', code): out.add(("Actions", menu))
+    for file in (source / "core/forms/pieces").glob("*.json"):
+        form = json.loads(file.read_text(encoding="utf-8"))
+        out.add(("Core", form["name"]))
+        for part in form["parts"]:
+            out.update(("Core", words) for words in (part["name"], *(measure[1] for measure in part["measures"])))
     return sorted(out)
 
 

@@ -1,9 +1,14 @@
 // Writes jobs with layouts and everything that is made of them into a folder, for tests that measure the files.
-// usage: paper_pages DIR pictures|sheets|list|real|foreign|prices|bench [COUNT [FROM]]
+// usage: paper_pages DIR pictures|sheets|list|real|foreign|prices|reasons|bench [COUNT [FROM]]
 //   COUNT: how many random jobs, beginning with number FROM (1); the samples are planned and come along
 
+#include "core/check/check.h"
 #include "core/concede/concede.h"
 #include "core/files/job_file.h"
+#include "core/forms/doubts.h"
+#include "core/forms/forms.h"
+#include "core/forms/panel_doubts.h"
+#include "core/forms/panels_from.h"
 #include "core/paper/chalk_list.h"
 #include "core/paper/cloth_sheet.h"
 #include "core/paper/labels.h"
@@ -321,6 +326,50 @@ bool writePrices(const std::filesystem::path &folder, std::vector<Named> all) {
     return good;
 }
 
+/// What is wrong with a layout that is wrong in many ways, as rules and check say it; the names in the piece forms and
+/// what is doubted of measures that are off. One text a line.
+void sayReasons(const std::vector<Named> &all) {
+    const auto say = [](const char *from, const std::string &text) { std::printf("%s\t%s\n", from, text.c_str()); };
+    for (const Named &named : all) {
+        Layout wrong = named.job.layouts.back();
+        for (std::size_t i = 0; i < wrong.cuts.size(); ++i) {
+            Cut &cut = wrong.cuts[i];
+            if (i % 3 == 0) cut.x = Length::ticks(-9600);
+            if (i % 3 == 1) cut.y += Length::ticks(7000);
+            if (i % 4 == 2) cut.turn = Turn::Deg180;
+            if (i % 5 == 4) cut.mirrored = !cut.mirrored;
+            if (i % 5 == 3) cut.allow.assign(4, Length::ticks(1));
+        }
+        if (wrong.cuts.size() > 3) wrong.cuts.pop_back();
+        for (ClothUse &use : wrong.cloths) use.length = use.bound = Length::ticks(10);
+        wrong.leftOut.push_back({"xx", 7, {}});
+        for (const Breach &breach : breaches(named.job, wrong)) say("rules", breach.text);
+        for (const Finding &finding : check(named.job, wrong)) say("check", finding.text);
+        for (const PanelDoubt &doubt : doubtsOfPanels(named.job)) say("doubts", doubt.text);
+    }
+    for (const PieceForm &form : pieceForms()) {
+        say("names", form.name);
+        for (const FormPart &part : form.parts) {
+            say("names", part.name);
+            for (const PartMeasure &measure : part.measures) say("names", measure.words);
+        }
+        FormMeasures measures = typicalMeasures(form, Unit::Centimetre);
+        Cloth cloth;
+        cloth.pattern = Pattern{.across = 30_cm, .along = 30_cm, .drop = {}, .motif = {}, .kept = {}};
+        for (const Panel &panel : panelsFrom(form, measures, TradeRules(), cloth).panels) say("names", panel.name);
+        int turn = 0;
+        for (auto &[id, part] : measures) {
+            part.twin = part.sizes;
+            for (Length &length : part.twin->lengths) length = length * 2;
+            part.twinMotif = false;
+            for (Length &length : part.sizes.lengths)
+                length = turn % 3 == 0 ? length * 3 : turn % 3 == 1 ? Length{} : length;
+            ++turn;
+        }
+        for (const Doubt &doubt : doubtsOf(form, measures, Unit::Centimetre, 60_cm)) say("doubts", doubt.text);
+    }
+}
+
 /// How long a sheet of sixty panels on more than 40 m takes: what lies where, every page, and the file. Processor time.
 bool measureSheet(const std::filesystem::path &folder) {
     Job job = planted::sixtyPanels();
@@ -345,11 +394,15 @@ int main(int argc, char **argv) {
     QGuiApplication app(argc, argv);
     const std::filesystem::path folder = argv[1];
     const std::string what = argv[2];
-    ui::lendCoreTheLanguage();
+    if (what == "reasons")
+        ui::takeTheReadersLanguage();
+    else
+        ui::lendCoreTheLanguage();
     if (what == "bench") return measureSheet(folder) ? 0 : 1;
     const auto all = jobs(argc > 3 ? std::atoi(argv[3]) : 12, argc > 4 ? std::atoi(argv[4]) : 1);
     if (what == "real") return writeReal(folder, all) ? 0 : 1;
     if (what == "foreign") return writeForeign(folder, all) ? 0 : 1;
+    if (what == "reasons") sayReasons(all);
     if (what == "prices") return writePrices(folder, all) ? 0 : 1;
     if (what == "sheets") return writeSheets(folder, all) ? 0 : 1;
     bool good = true;

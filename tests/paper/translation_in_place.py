@@ -7,7 +7,7 @@ usage: translation_in_place.py PAPER_PAGES BOLTWRIGHT COLLECT LUPDATE LRELEASE
 import os, pathlib, re, subprocess, sys, tempfile
 import xml.etree.ElementTree as ET
 from job_on_cloth import Job
-from pages_in_another_tongue import foreign_words
+from pages_in_another_tongue import foreign_words, strings
 import poppler
 
 PART = re.compile(r"%\d|%n|&\w+;")
@@ -35,6 +35,28 @@ def translate(ts):
             count[context.find("name").text] = count.get(context.find("name").text, 0) + 1
     tree.write(ts, encoding="utf-8", xml_declaration=True)
     return count
+
+
+def check_reasons(pages, folder, env):
+    """What comes on screen from core: reasons of the rules, faults that check finds, doubts and names of the piece forms."""
+    (folder / "reasons").mkdir()
+    out = subprocess.run([pages, folder / "reasons", "reasons", "12"], check=True, env=env, capture_output=True, text=True).stdout
+    own = {w.casefold() for file in (folder / "reasons").glob("*.boltwright") for s in strings(Job(file).data) for w in letters(s)}
+    rows = [line.split("\t", 1) for line in out.splitlines()]
+    for kind, least in (("rules", 100), ("check", 100), ("doubts", 60), ("names", 100)):
+        told = [text for k, text in rows if k == kind]
+        assert len(told) >= least, (kind, len(told))
+        words = [w for text in told for w in letters(text)]
+        if kind in ("doubts", "names"): wrong = {text for text in told if set("".join(letters(text)).casefold()) - set("x")}
+        else: wrong = {text for text in told if any(set(w.casefold()) - {"x"} and w.casefold() not in own for w in letters(text))}
+        # Panels of a job have the job's own names; those of a form are the reader's.
+        assert not wrong, f"{kind} not translated: {sorted(wrong)[:5]}"
+        assert sum(set(w.casefold()) == {"x"} for w in words) * 2 > len(words), f"{kind}: little is translated"
+        assert not any(re.search(r"\d\.\d", text) for text in told), f"{kind}: a decimal point"
+        print(f"{kind}: {len(told)} texts, {len(set(told))} different")
+
+
+def letters(text): return "".join(c if c.isalpha() else " " for c in text).split()
 
 
 def main(pages, program, collect, lupdate, lrelease):
@@ -73,6 +95,7 @@ def main(pages, program, collect, lupdate, lrelease):
                     dates += 1
         assert seen > 1000 and dates > 2, (seen, dates)
         if foreign: sys.exit("\n".join(sorted(set(foreign))))
+        check_reasons(pages, folder, env)
         # The same file, asked for in English: the words and the date are English.
         sample = sorted((folder / "jobs").glob("sample-*.boltwright"))[0]
         env["LC_ALL"] = "en_US.UTF-8"
