@@ -1,5 +1,5 @@
 """Cutting sheets, measured from the PDF itself by poppler: the test square, the scale bar and every panel's edge lie
-within 0.1 mm of where they belong, nothing is outside the printable area, no words lie over each other; qpdf finds the
+within 0.1 mm of where they belong, pages laid on the next by their match marks show the same there within 0.1 mm, nothing is outside the printable area, no words lie over each other; qpdf finds the
 files sound; fonts are embedded and each file has a title. Client's pages, and fresh sheets that begin with what has
 changed: the same but for the edges; the client's choice, signature and cautions stand on one page.
 
@@ -62,6 +62,52 @@ def check_cloth(job, plan, number, paths):
 def dist(p, q): return max(abs(p[0] - q[0]), abs(p[1] - q[1]))
 
 
+def match_marks(paths):
+    """Middles of the ringed crosses, the ring 1.4 mm around its middle."""
+    out = []
+    for ring in rings(paths):
+        x, y = (sum(p[k] for p in ring) / len(ring) for k in (0, 1))
+        if len(ring) == 24 and all(abs(((p[0] - x) ** 2 + (p[1] - y) ** 2) ** 0.5 - 1.4) < 0.05 for p in ring): out.append((x, y))
+    return out
+
+
+def check_match(job, plan, one, other, pages):
+    """Two strips of one cloth that overlap, each on its page: laid mark on mark, what both show lies on itself."""
+    scale, at = plan["scale"], (one["to"] + other["from"]) / 2
+    spots = []  # by page: its two marks of this match, and every corner drawn
+    for strip, paths in ((one, pages[0]), (other, pages[1])):
+        x = strip["x"] + (at - strip["from"]) / scale
+        top, deep = strip["y"], max(p[0] for c in job.layout["cuts"] for p in job.on_cloth(c)) / scale + 80
+        marks = sorted((m for m in match_marks(paths) if abs(m[0] - x) < 1 and top - 5 < m[1] < top + deep), key=lambda m: m[1])[:2]
+        assert len(marks) == 2, f"{len(marks)} match marks where a strip goes on"
+        spots.append((marks, [p for s in segments(paths) for p in s]))
+    (marks, here), (twins, there) = spots
+    apart = lambda m: (m[1][0] - m[0][0], m[1][1] - m[0][1])
+    assert dist(apart(marks), apart(twins)) <= CLOSE, "the two marks do not fit on their twins"
+    seen = 0
+    for index in set(one["cuts"]) & set(other["cuts"]):
+        for across, along in job.on_cloth(job.layout["cuts"][index]):
+            if not other["from"] + 1 < along < one["to"] - 1: continue
+            found = []
+            for strip, mark, corners in ((one, marks[0], here), (other, twins[0], there)):
+                want = (strip["x"] + (along - strip["from"]) / scale, strip["y"] + (across - strip["low"]) / scale)
+                point = min(corners, key=lambda p: dist(p, want))
+                found.append((point[0] - mark[0], point[1] - mark[1]))
+            assert dist(*found) <= CLOSE, f"{job.layout['cuts'][index]}: {dist(*found):.3f} mm apart when one page lies on the next"
+            seen += 1
+    return seen
+
+
+def check_matches(job, plan, pages):
+    strips = [(number, strip) for number, page in enumerate(plan["pages"]) for strip in page]
+    matches = corners = 0
+    for (a, one), (b, other) in zip(strips, strips[1:]):
+        if one["sheet"] != other["sheet"]: continue
+        corners += check_match(job, plan, one, other, (pages[a], pages[b]))
+        matches += 1
+    return matches, corners
+
+
 def check_square_and_bar(plan, paths):
     side = plan["square"]
     boxes = [(max(x for x, y in r) - min(x for x, y in r), max(y for x, y in r) - min(y for x, y in r)) for r in rings(paths) if len(r) == 4]
@@ -116,19 +162,20 @@ def check(pdf):
     check_file(pdf)
     pages = poppler.words(pdf)
     assert len(pages) > len(plan["pages"])
-    edges = 0
+    edges, drawn = 0, []
     for number, (width, height, rows) in enumerate(pages):
         where = f"{pdf.name}, page {number + 1}"
         check_words(width, height, rows, where)
         paths = poppler.paths(pdf, number + 1)
         check_area(width, height, paths, where)
         if number >= len(plan["pages"]): continue
+        drawn.append(paths)
         edges += check_cloth(job, plan, number, paths)
         check_bar_words(job, plan, check_square_and_bar(plan, paths), rows)
     # Every cut has its numbered row on the list.
     listed = {t for _, _, rows in pages[len(plan["pages"]):] for t, *_ in rows}
     assert all(str(n + 1) in listed for n in range(len(job.layout["cuts"])))
-    return edges
+    return edges, *check_matches(job, plan, drawn)
 
 
 def check_client_page(pdf):
@@ -169,17 +216,19 @@ def main(program, count="8", first="1"):
         assert samples >= 8 or int(first) > 1, "the samples could not be planned"
         assert len(pdfs) == 25 + int(count) + samples and len(clients) == len(changed) == 5 + int(count) + samples
         failed = []
-        edges = 0
+        edges = matches = corners = 0
         for pdf in pdfs:
-            try: edges += check(pdf)
+            try: found = check(pdf)
             except AssertionError as e: failed.append(f"{pdf.name}: {e}")
+            else: edges, matches, corners = edges + found[0], matches + found[1], corners + found[2]
         for pdf in clients:
             try: check_client_page(pdf)
             except AssertionError as e: failed.append(f"{pdf.name}: {e}")
         for pdf in changed:
             try: check_pages(pdf, "What has changed")
             except AssertionError as e: failed.append(f"{pdf.name}: {e}")
-        print(f"{len(pdfs)} sheets, {edges} edges")
+        assert failed or matches >= 20 and corners >= 20, (matches, corners)
+        print(f"{len(pdfs)} sheets, {edges} edges; {matches} pages laid on the next by their match marks, {corners} corners on both")
         if failed: sys.exit("\n".join(failed))
 
 
