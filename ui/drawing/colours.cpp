@@ -69,7 +69,8 @@ QPalette paletteOf(const Colours &c) {
     p.setColor(QPalette::Light, c.dark ? c.paper.lighter(150) : QColor(0xFF, 0xFF, 0xFF));
     p.setColor(QPalette::Midlight, c.dark ? c.paper.lighter(130) : QColor(0xEF, 0xE9, 0xDD));
     p.setColor(QPalette::Mid, c.hairline);
-    p.setColor(QPalette::Dark, c.dark ? c.paper.darker(150) : QColor(0xA8, 0x9F, 0x90));
+    // The edge of a field to fill in and of a box to tick (`applyLook` draws it), and of sunken frames.
+    p.setColor(QPalette::Dark, c.dark ? QColor(0x92, 0x8D, 0x9B) : QColor(0x85, 0x7D, 0x72));
     p.setColor(QPalette::Shadow, c.dark ? QColor(0x10, 0x10, 0x12) : QColor(0x70, 0x69, 0x60));
     for (auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText})
         p.setColor(QPalette::Disabled, role, c.dark ? QColor(0x7D, 0x78, 0x84) : QColor(0x9A, 0x95, 0x9C));

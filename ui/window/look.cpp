@@ -4,7 +4,10 @@
 
 #include <QApplication>
 #include <QFontInfo>
+#include <QPainter>
+#include <QProxyStyle>
 #include <QStyleFactory>
+#include <QStyleOption>
 
 #include <algorithm>
 
@@ -78,6 +81,42 @@ QString styleSheetFor(const Colours &c, int px) {
         .arg(qRound(px * 1.3));
 }
 
+/// The plain style, with edges of check boxes and fields that stand out enough: its own are the ground made darker,
+/// which in the dark look is hardly anything. With the keyboard the style's own edge, which is stronger, stays.
+class EdgedStyle : public QProxyStyle {
+public:
+    EdgedStyle() : QProxyStyle(u"Fusion"_s) {}
+
+    void drawPrimitive(PrimitiveElement element, const QStyleOption *option, QPainter *painter,
+                       const QWidget *widget) const override {
+        QProxyStyle::drawPrimitive(element, option, painter, widget);
+        const bool box = element == PE_IndicatorCheckBox || element == PE_IndicatorItemViewItemCheck;
+        if (box || element == PE_FrameLineEdit) edge(*option, *painter, box ? 0 : 2);
+        if (element == PE_IndicatorRadioButton) edge(*option, *painter, option->rect.height() / 2.0);
+    }
+
+    void drawComplexControl(ComplexControl control, const QStyleOptionComplex *option, QPainter *painter,
+                            const QWidget *widget) const override {
+        QProxyStyle::drawComplexControl(control, option, painter, widget);
+        const auto *spin = qstyleoption_cast<const QStyleOptionSpinBox *>(option);
+        const auto *combo = qstyleoption_cast<const QStyleOptionComboBox *>(option);
+        if ((control == CC_SpinBox && spin && spin->frame) || (control == CC_ComboBox && combo && combo->frame))
+            edge(*option, *painter, 2);
+    }
+
+private:
+    static void edge(const QStyleOption &option, QPainter &painter, double radius) {
+        if (!(option.state & State_Enabled) || (option.state & State_HasFocus)) return;
+        painter.save();
+        painter.setRenderHint(QPainter::Antialiasing, radius > 0);
+        painter.setPen(QPen(option.palette.color(QPalette::Dark), 1));
+        painter.setBrush(Qt::NoBrush);
+        const QRectF rect = QRectF(option.rect).adjusted(0.5, 0.5, -0.5, -0.5);
+        painter.drawRoundedRect(rect, radius, radius);
+        painter.restore();
+    }
+};
+
 } // namespace
 
 void applyLook(QApplication &application, Preferences::Look look, int textPercent) {
@@ -87,7 +126,7 @@ void applyLook(QApplication &application, Preferences::Look look, int textPercen
     QFont font = system.font;
     const int px = std::max(13, QFontInfo(system.font).pixelSize()) * textPercent / 100;
     font.setPixelSize(px);
-    application.setStyle(QStyleFactory::create(u"Fusion"_s));
+    application.setStyle(new EdgedStyle);
     application.setPalette(paletteOf(colours));
     application.setFont(font);
     application.setStyleSheet(styleSheetFor(colours, px));

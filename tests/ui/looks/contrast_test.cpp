@@ -58,6 +58,10 @@ QList<Pair> pairsOf(const Colours &c) {
             {u"selected words"_s, p.color(QPalette::HighlightedText), p.color(QPalette::Highlight), text},
             {u"tooltip"_s, p.color(QPalette::ToolTipText), p.color(QPalette::ToolTipBase), text},
             {u"edge of a button, focus"_s, c.accent, c.paper, shape},
+            {u"edge of a field on paper"_s, p.color(QPalette::Dark), c.paper, shape},
+            {u"edge of a field on table"_s, p.color(QPalette::Dark), c.table, shape},
+            {u"edge of a field, inside"_s, p.color(QPalette::Dark), p.color(QPalette::Base), shape},
+            {u"edge of a box in every second line"_s, p.color(QPalette::Dark), p.color(QPalette::AlternateBase), shape},
             {u"chalk and its casing"_s, c.chalk, c.chalkCasing, shape}};
 }
 
