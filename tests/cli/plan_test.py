@@ -90,6 +90,48 @@ class Plan(ProgramTest):
         self.assertEqual(json.loads(run("plan", file, "--steps", 100, "--json").stdout)["proved"], True)
         self.assertEqual(file.read_bytes(), before)
 
+    def on_a_remnant_too_small(self, may):
+        """A seat that fills its remnant, and a deck for which there is no cloth left, whatever is trimmed."""
+        job = bench()
+        job["cloths"] = [{"id": "body", "name": "Plain rep", "remnants": [{"id": "A", "outline": [[0, 0], [22, 0], [22, 20], [0, 20]]}]}]
+        job["panels"][1] = {"id": "deck", "name": "Deck", "count": 2, "hidden": True, "allow": 1, "allow_min": 0.5,
+                            "shape": {"kind": "rectangle", "across": 18, "up": 16}, **({"may": may} if may else {})}
+        return self.write(job)
+
+    def test_what_cannot_be_laid_even_with_concessions_is_left_out_where_it_may_be(self):
+        file = self.on_a_remnant_too_small({"other_cloth": True})
+        answer = run("plan", file, "--steps", 2000, "--json")
+        self.assertEqual(answer.returncode, 0, answer.stdout + answer.stderr)
+        said, layout = json.loads(answer.stdout), json.loads(file.read_text())["layouts"][-1]
+        left = [{"panel": "deck", "copy": 1}, {"panel": "deck", "copy": 2}]
+        self.assertEqual([{"panel": one["panel"], "copy": one.get("copy", 1)} for one in said["left_out"]], left)
+        self.assertEqual(said["left_out"], layout["left_out"])
+        self.assertEqual(said["conceded"], [])
+        self.assertEqual([cut["panel"] for cut in layout["cuts"]], ["seat"])
+        self.assert_right(file)
+
+    def test_without_leave_nothing_is_left_out_and_nothing_appended(self):
+        file = self.on_a_remnant_too_small(None)
+        before = file.read_bytes()
+        answer = run("plan", file, "--steps", 2000, "--json")
+        self.assertEqual(answer.returncode, 1, answer.stderr)
+        said = json.loads(answer.stdout)
+        self.assertEqual((said["fits"], said["left_out"]), (False, []))
+        self.assertEqual(file.read_bytes(), before)
+
+    def test_a_border_joined_at_the_back_is_right_by_both_judges_and_told_in_words(self):
+        job = bench()
+        job["cloths"] = [{"id": "body", "name": "Plain rep", "remnants": [{"id": "A", "outline": [[0, 0], [75, 0], [75, 20], [0, 20]]}]}]
+        job["panels"] = [{"id": "border", "name": "Border", "shape": {"kind": "rectangle", "across": 72, "up": 5}, "pieces": {"most": 2, "seam": 0.5, "shortest": 10}},
+                         {"id": "seat", "name": "Seat", "shape": {"kind": "rectangle", "across": 20, "up": 20}}]
+        file = self.write(job)
+        answer = run("plan", file, "--steps", 20000)
+        self.assertEqual(answer.returncode, 0, answer.stdout + answer.stderr)
+        self.assertIn("Border: joined at the back, out of sight: 54 1/2 in and 18 1/2 in", answer.stdout)
+        cuts = [cut for cut in json.loads(file.read_text())["layouts"][-1]["cuts"] if cut["panel"] == "border"]
+        self.assertEqual(sorted(cut["length"] for cut in cuts), [18.5, 54.5])
+        self.assert_right(file)
+
     def test_locked_cuts_stay_where_they_are(self):
         file = self.write(bench())
         run("plan", file, "--steps", 100)
