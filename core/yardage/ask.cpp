@@ -1,8 +1,11 @@
 #include "core/yardage/ask.h"
 
+#include "core/geometry/laying.h"
 #include "core/geometry/outside.h"
 #include "core/geometry/shape_ops.h"
 #include "core/measure/length_text.h"
+#include "core/rules/cut_shape.h"
+#include "core/rules/rules.h"
 #include "core/yardage/relax.h"
 
 #include <algorithm>
@@ -88,6 +91,23 @@ std::vector<AskAnswer> askFor(const Job &job, const std::vector<AskCloth> &cloth
     for (auto &a : answers)
         if (a) all.push_back(std::move(*a));
     return all;
+}
+
+std::vector<std::string> widerAsOnePiece(const AskAnswer &answer) {
+    std::vector<std::string> ids;
+    const Cloth &cloth = answer.job.cloths.front();
+    if (!cloth.bolt) return ids;
+    const Length room = boxOf(roomOf(cloth, std::nullopt)).width();
+    for (const Panel &panel : answer.job.panels) {
+        if (std::holds_alternative<Rectangle>(panel.shape) || &answer.job.clothOf(panel) != &cloth) continue;
+        const PanelRing outline = cutOutline(panel.shape, preferredAllowances(panel));
+        const auto turns = turnsOf(panel, cloth, cloth);
+        const bool wide = !turns.empty() && std::all_of(turns.begin(), turns.end(), [&](Turn turn) {
+            return boxOf(laid(outline, turn, false)).width() > room;
+        });
+        if (wide) ids.push_back(panel.id);
+    }
+    return ids;
 }
 
 std::vector<ExtraLength> extraLengths(const Job &whole, const std::string &clothId, const PlanOptions &options) {

@@ -37,6 +37,10 @@ struct AskAnswer {
 /// which nothing was found by then has no answer.
 std::vector<AskAnswer> askFor(const Job &job, const std::vector<AskCloth> &cloths, const AskOptions &options);
 
+/// The parts with slanted edges, by id, that are wider than the cloth in every way they may lie: only rectangles are
+/// made of pieces of themselves; where another shape is joined is for who draws it to say.
+std::vector<std::string> widerAsOnePiece(const AskAnswer &answer);
+
 /// For remnants that are short: the least extra length of the same cloth, added at the far end of the one remnant,
 /// with which all panels were laid.
 struct ExtraLength {

@@ -117,11 +117,23 @@ QString AskTableModel::shownHead(const QModelIndex &index, bool forEditing) cons
 QString AskTableModel::shownAnswer(const QModelIndex &index) const {
     const AskAnswer *answer = answerAt(index);
     if (!answer) return {};
-    if (answer->plan.kind == planner::Outcome::Kind::CannotFit) return tr("cannot be");
+    if (answer->plan.kind == planner::Outcome::Kind::CannotFit) {
+        const QString why = shownHindrance(*answer);
+        return why.isEmpty() ? tr("cannot be") : tr("cannot be") + u'\n' + why;
+    }
     if (answer->plan.kind != planner::Outcome::Kind::Fits) return tr("not found");
     const QString buy = withFractions(fromCore(spokenPurchase(answer->buy, m_unit, m_eighths)));
     const QString otherwise = shownOtherwise(*answer);
     return otherwise.isEmpty() ? buy : buy + u'\n' + otherwise;
+}
+
+QString AskTableModel::shownHindrance(const AskAnswer &answer) {
+    QStringList wide;
+    for (const std::string &id : widerAsOnePiece(answer))
+        if (const Panel *panel = answer.job.panel(id))
+            wide << tr("%1: wider than the cloth as one piece; join it and ask again")
+                        .arg(fromCore(panel->name.empty() ? panel->id : panel->name));
+    return wide.join(u'\n');
 }
 
 QString AskTableModel::shownOtherwise(const AskAnswer &answer) {
@@ -148,7 +160,9 @@ QVariant AskTableModel::data(const QModelIndex &index, int role) const {
         return head ? shownHead(index, false) : shownAnswer(index);
     case NoteRole: {
         const AskAnswer *answer = answerAt(index);
-        return answer && answer->plan.kind == planner::Outcome::Kind::Fits ? shownOtherwise(*answer) : QString();
+        if (!answer) return {};
+        if (answer->plan.kind == planner::Outcome::Kind::CannotFit) return shownHindrance(*answer);
+        return answer->plan.kind == planner::Outcome::Kind::Fits ? shownOtherwise(*answer) : QString();
     }
     case Qt::EditRole:
         return head ? shownHead(index, true) : shownAnswer(index);

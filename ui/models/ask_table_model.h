@@ -38,6 +38,9 @@ public:
     /// What is done otherwise than wished in a field, in few words; empty: nothing.
     static QString shownOtherwise(const AskAnswer &answer);
     static QString shownJoins(int joins);
+    /// Why a cloth cannot be, in a few words: which part is wider than it and is not joined of itself, having slanted
+    /// edges. Empty where it is something else.
+    static QString shownHindrance(const AskAnswer &answer);
     bool isHead(const QModelIndex &index) const { return index.row() == 0 || index.column() == 0; }
 
     int rowCount(const QModelIndex &parent = {}) const override;

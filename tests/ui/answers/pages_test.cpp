@@ -14,6 +14,7 @@
 
 #include <QElapsedTimer>
 #include <QTest>
+#include <QTimer>
 
 using namespace Qt::StringLiterals;
 
@@ -346,6 +347,24 @@ private Q_SLOTS:
                  qPrintable(page->detail()));
     }
 
+    void aSlantedPartWiderThanTheClothIsToldInItsField() {
+        Job job = newJob(Unit::Inch);
+        job.cloths.front().id = "body";
+        Panel back = part("OB", 62_in, 28_in, 1);
+        back.shape = Trapezoid{62_in, 58_in, 28_in, {}};
+        job.panels = {back};
+        document().startWith(job);
+        auto *page = open<AskPage>(ActionId::AskFor);
+        page->setSecondsEach(0.1);
+        page->model()->setCloths({54_in, 72_in}, {{}});
+        ask(page);
+        QVERIFY(waitForAnswer(page));
+        const QString narrow = page->model()->index(1, 1).data().toString(),
+                      wide = page->model()->index(1, 2).data().toString();
+        QCOMPARE(narrow, u"cannot be\nPart OB: wider than the cloth as one piece; join it and ask again"_s);
+        QVERIFY2(wide.endsWith(u" yd"_s), qPrintable(wide));
+    }
+
     void clothThatDoesAsAskedNeedsNothing() {
         Job job = shortRemnant();
         job.cloths.front().remnants.front().outline = ringOf(ClothBox{{}, {42_in, 22_in}});
@@ -532,6 +551,39 @@ private Q_SLOTS:
         QTest::mouseClick(page->stopButton(), Qt::LeftButton);
         QVERIFY(waitFor([page] { return !page->answering().isRunning(); }, 10000));
         QVERIFY(page->stairs());
+    }
+
+    // The window while a question is worked out.
+
+    void theWindowTurnsWhileWaysAndRunsAreSoughtAndStopBringsWhatWasFound_data() {
+        QTest::addColumn<bool>("ways");
+        QTest::newRow("ways") << true;
+        QTest::newRow("runs") << false;
+    }
+    void theWindowTurnsWhileWaysAndRunsAreSoughtAndStopBringsWhatWasFound() {
+        QFETCH(bool, ways);
+        document().startWith(ways ? shortRemnant() : chair());
+        QuestionPage *page = nullptr;
+        if (ways) {
+            auto *one = open<WaysPage>(ActionId::WaysToFit);
+            one->setSeconds(600);
+            page = one;
+        } else {
+            auto *one = open<RunsPage>(ActionId::HowToRun);
+            one->setSeconds(600);
+            page = one;
+        }
+        ask(page);
+        // Turns of the window's events, counted and not timed: a window that waits for the answer turns none.
+        int turns = 0;
+        QTimer turning;
+        connect(&turning, &QTimer::timeout, this, [&] { turns += page->answering().isRunning() ? 1 : 0; });
+        turning.start(1);
+        QVERIFY(waitFor([&] { return turns >= 300 || !page->answering().isRunning(); }, 60000));
+        QVERIFY2(page->answering().isRunning(), "nothing is known about a window beside a search that is over");
+        QTest::mouseClick(page->stopButton(), Qt::LeftButton);
+        QVERIFY(waitFor([page] { return !page->answering().isRunning(); }, 30000));
+        QVERIFY2(!cards(page).isEmpty(), qPrintable(textIn(page)));
     }
 };
 
