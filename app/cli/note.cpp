@@ -89,7 +89,7 @@ Exit runNote(const NoteArguments &arguments) {
     if (const auto layout = chosenLayout(*job, {}, arguments.job); !layout) return inputIsWrong(layout.error());
     auto after = noted(*job, arguments);
     if (!after) return inputIsWrong(after.error().at(arguments.job));
-    *after = withLayoutsFollowing(*job, *std::move(after));
+    after = withLayoutsFollowing(*job, std::move(*after));
     const std::string out = arguments.out.empty() ? arguments.job : arguments.out;
     if (const auto saved = saveJob(*after, out); !saved) return inputIsWrong(saved.error());
     const auto again =

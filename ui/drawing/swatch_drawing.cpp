@@ -26,7 +26,7 @@ QCache<QString, QImage> &keptPictures() {
 template <class Make>
 QImage kept(const QString &key, const Make &make) {
     if (const QImage *there = keptPictures().object(key)) return *there;
-    const QImage made = make();
+    QImage made = make();
     keptPictures().insert(key, new QImage(made), int(made.sizeInBytes() / 1024) + 1);
     return made;
 }

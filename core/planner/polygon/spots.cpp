@@ -49,11 +49,10 @@ void Spots::add(const NoFit &noFit, double x, double y, double weight) {
     for (const ConvexNoFit &shape : noFit.parts) {
         const Part part{shape.lowX + x, shape.lowY + y,         shape.highX + x, shape.highY + y, &shape, x, y,
                         weight,         int(m_obstacles.size())};
-        if (part.lowX < m_fit.highX && part.highX > m_fit.lowX && part.lowY < m_fit.highY && part.highY > m_fit.lowY)
+        // One that only touches the room is in nothing's way, but gives places of contact.
+        if (part.lowX <= m_fit.highX && part.highX >= m_fit.lowX && part.lowY <= m_fit.highY &&
+            part.highY >= m_fit.lowY)
             m_parts.push_back(part);
-        else if (part.lowX <= m_fit.highX && part.highX >= m_fit.lowX && part.lowY <= m_fit.highY &&
-                 part.highY >= m_fit.lowY)
-            m_parts.push_back(part); // touches the room: nothing in the way there, but places of contact
     }
     m_obstacles.push_back({&noFit, x, y});
 }

@@ -148,7 +148,7 @@ Settled HandTool::settleAt(Layout &layout, bool lettingGo) const {
     const ClothPoint hand = onCloth(m_canvas.toSheet(sheet, m_mouse) - m_grip);
     layout = withCutMoved(job, std::move(layout), m_cut, m_canvas.table().sheets()[sheet].sheet, hand);
     const Length reach = m_free ? Length{} : m_canvas.lengthOf(handReachPixels);
-    const Settled settled =
+    Settled settled =
         lettingGo && !m_free ? rest(job, layout, m_cut, hand, reach) : settle(job, layout, m_cut, hand, reach);
     layout.cuts[std::size_t(m_cut)].x = settled.corner.x;
     layout.cuts[std::size_t(m_cut)].y = settled.corner.y;
@@ -174,8 +174,8 @@ Settled HandTool::settleSeveral(Layout &layout, int sheet, bool lettingGo) const
         }
     const ClothPoint hand = onCloth(m_canvas.toSheet(sheet, m_mouse) - m_grip);
     const Length reach = m_free ? Length{} : m_canvas.lengthOf(handReachPixels);
-    const Settled settled = lettingGo && !m_free ? restTogether(job, layout, cuts, m_cut, hand, reach)
-                                                 : settleTogether(job, layout, cuts, m_cut, hand, reach);
+    Settled settled = lettingGo && !m_free ? restTogether(job, layout, cuts, m_cut, hand, reach)
+                                           : settleTogether(job, layout, cuts, m_cut, hand, reach);
     const Cut &lead = layout.cuts[std::size_t(m_cut)];
     const Vector by = settled.corner - ClothPoint{lead.x, lead.y};
     layout = withCutsMoved(job, std::move(layout), cuts, by);
