@@ -1,6 +1,6 @@
 """Collects what the reader can see and lupdate cannot find by itself: texts that reach a translator through a function
-of their file (`say`, `tr`), core's phrases, texts in tables, and what the piece forms call their parts and measures.
-Writes them as one C++ file for lupdate to read.
+of their file or of a header (`say`, `onPaper`), core's phrases, texts in tables, and what the piece forms call their
+parts and measures. Writes them as one C++ file for lupdate to read.
 
 usage: collect.py SOURCE_DIR OUT.cpp
 """
@@ -37,11 +37,13 @@ def texts(argument):
 
 def collected(source):
     out = {("Core", word) for word in LOOSE}
+    # A function of a header serves every file.
+    shared = {"phrase": "Core", "marked": "Core"}
+    for header in sorted((source / "ui").rglob("*.h")): shared.update(WRAPPER.findall(header.read_text(encoding="utf-8")))
     for folder in ("core", "ui", "app"):
         for file in sorted((source / folder).rglob("*.cpp")):
             code = without_comments(file.read_text(encoding="utf-8"))
-            calls = {"phrase": "Core", "marked": "Core"}
-            calls.update({name: context for name, context in WRAPPER.findall(code)})
+            calls = shared | dict(WRAPPER.findall(code))
             for name, context in calls.items():
                 for call in re.finditer(rf'(?<![\w.:>]){name}\(', code):
                     for text in texts(first_argument(code, call.end())):

@@ -5,9 +5,8 @@
 #include "core/trimmings/reckoned.h"
 #include "ui/drawing/colours.h"
 #include "ui/paper/pages.h"
+#include "ui/text/on_paper.h"
 #include "ui/text/words.h"
-
-#include <QCoreApplication>
 
 #include <algorithm>
 
@@ -19,7 +18,6 @@ namespace {
 constexpr double mm = unitsPerMillimetre;
 constexpr double body = 3.3, small = 2.9;
 
-QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
 QString shown(const std::string &text) { return withFractions(fromCore(text)); }
 
 class Beside {
@@ -57,10 +55,10 @@ private:
             const Trimming &trimming = m_job.trimmings[i];
             const Reckoned &figures = all[i];
             QString text = shown(trimmingWords(m_job, trimming, figures));
-            if (m_job.panel(trimming.panel)) text += u' ' + say("They are among the panels.");
+            if (m_job.panel(trimming.panel)) text += u' ' + onPaper("They are among the panels.");
             const double x = left() + 7 * mm, wide = width() - 7 * mm;
             const double height = PageInk::paragraphHeight(text, wide, body, false);
-            if (first) heading(say("Trimmings"), height);
+            if (first) heading(onPaper("Trimmings"), height);
             first = false;
             need(height);
             // A box to tick once it is cut or bought; what is missing is said in words and in bold.
@@ -73,7 +71,8 @@ private:
         const bool offSquare = cloth.bow != Length{} || cloth.skew != Length{};
         if (cloth.asked.empty() && !offSquare) return;
         const QString name = fromCore(cloth.name.empty() ? cloth.id : cloth.name);
-        heading(m_job.cloths.size() > 1 ? say("What the cloth must be: %1").arg(name) : say("What the cloth must be"),
+        heading(m_job.cloths.size() > 1 ? onPaper("What the cloth must be: %1").arg(name)
+                                        : onPaper("What the cloth must be"),
                 20 * mm);
         for (const ClothQuestion &question : clothQuestions()) {
             const ClothAnswer answer = answerTo(cloth, question.about);
@@ -83,8 +82,8 @@ private:
                 answer.said == ClothAnswer::Said::Doubt);
         }
         const QString last =
-            say("A cloth's own label and the law of the place decide what it may be used for; this list "
-                "does not replace them.");
+            onPaper("A cloth's own label and the law of the place decide what it may be used for; this list "
+                    "does not replace them.");
         need(8 * mm);
         m_y += ink().paragraph(last, {left(), m_y + 1 * mm}, width(), small, false, m_colours.quiet) + 2 * mm;
     }

@@ -5,9 +5,8 @@
 #include "ui/drawing/colours.h"
 #include "ui/paper/pages.h"
 #include "ui/picture/type.h"
+#include "ui/text/on_paper.h"
 #include "ui/text/words.h"
-
-#include <QCoreApplication>
 
 #include <algorithm>
 #include <array>
@@ -21,7 +20,6 @@ namespace {
 constexpr double mm = unitsPerMillimetre;
 constexpr double tickBox = 4.2, cellPad = 1.1;
 
-QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
 QString shown(const std::string &text) { return withFractions(fromCore(text)); }
 
 /// Measures are not broken at the end of a line, unless between the two of a size.
@@ -41,9 +39,9 @@ struct Column {
 };
 
 QList<Column> columns() {
-    return {{say("Panel"), 18},        {say("Cut size"), 15.5},   {say("Measured, allowances"), 17},
-            {say("From selvage"), 10}, {say("From cut end"), 10}, {say("Chalk from"), 16},
-            {say("As it lies"), 13.5}};
+    return {{onPaper("Panel"), 18},        {onPaper("Cut size"), 15.5},   {onPaper("Measured, allowances"), 17},
+            {onPaper("From selvage"), 10}, {onPaper("From cut end"), 10}, {onPaper("Chalk from"), 16},
+            {onPaper("As it lies"), 13.5}};
 }
 
 /// Builds the pages from the top; a part that does not fit begins a new one.
@@ -93,8 +91,8 @@ private:
                                2) +
                1 * mm;
         if (sheet.across.empty()) return;
-        m_y += ink().paragraph(say("First, straight across the full width, measured from the cut end:"), {left(), m_y},
-                               width(), 3.2, false, m_colours.ink) +
+        m_y += ink().paragraph(onPaper("First, straight across the full width, measured from the cut end:"),
+                               {left(), m_y}, width(), 3.2, false, m_colours.ink) +
                1 * mm;
         double x = left();
         for (Length y : sheet.across) {
@@ -150,26 +148,26 @@ private:
     Cell panelCell(const ChalkRow &row) const {
         const QString name = fromCore(row.name), mark = fromCore(row.mark);
         QString rest = fromCore(copyWords(row));
-        if (row.mirrored) rest += (rest.isEmpty() ? QString() : u", "_s) + say("mirror image");
+        if (row.mirrored) rest += (rest.isEmpty() ? QString() : u", "_s) + onPaper("mirror image");
         Cell cell{{mark.isEmpty() ? name : mark + u"  "_s + name, 3.4, true}};
         if (!rest.isEmpty()) cell << CellLine{rest, 2.7, false, true};
         return cell;
     }
 
     Cell motifCell(const ChalkRow &row) const {
-        if (!row.motif) return {{row.alreadyCut ? QString() : say("the edges"), 2.9, false, true}};
+        if (!row.motif) return {{row.alreadyCut ? QString() : onPaper("the edges"), 2.9, false, true}};
         const Unit unit = m_drawn.job.unit;
         Cell cell;
         const Vector corner = row.motif->corner;
         if (row.motif->column)
-            cell << CellLine{corner.x <= Length{} ? say("%1 towards selvage").arg(shownLength(-corner.x, unit))
-                                                  : say("%1 away from selvage").arg(shownLength(corner.x, unit)),
+            cell << CellLine{corner.x <= Length{} ? onPaper("%1 towards selvage").arg(shownLength(-corner.x, unit))
+                                                  : onPaper("%1 away from selvage").arg(shownLength(corner.x, unit)),
                              3.2, true};
         if (row.motif->row)
-            cell << CellLine{corner.y <= Length{} ? say("%1 towards end").arg(shownLength(-corner.y, unit))
-                                                  : say("%1 away from end").arg(shownLength(corner.y, unit)),
+            cell << CellLine{corner.y <= Length{} ? onPaper("%1 towards end").arg(shownLength(-corner.y, unit))
+                                                  : onPaper("%1 away from end").arg(shownLength(corner.y, unit)),
                              3.2, true};
-        cell << CellLine{say("of %1").arg(shown(seatWords(*row.motif))), 2.7, false, true};
+        cell << CellLine{onPaper("of %1").arg(shown(seatWords(*row.motif))), 2.7, false, true};
         return cell;
     }
 
@@ -202,7 +200,7 @@ private:
             height = std::max(height, heightOf(content[i], places[i].width()));
         QStringList given;
         for (const std::string &words : row.conceded) given << shown(words);
-        const QString gave = given.isEmpty() ? QString() : say("Given up: %1").arg(given.join(u"; "_s));
+        const QString gave = given.isEmpty() ? QString() : onPaper("Given up: %1").arg(given.join(u"; "_s));
         const double gaveWidth = m_frame.right() - columnsLeft();
         const double below = PageInk::paragraphHeight(gave, gaveWidth, 2.9, false, 3);
         if (needs(height + below + 2 * cellPad * mm)) tableHeading();
@@ -228,10 +226,11 @@ private:
         for (const LeftOut &out : m_drawn.layout.leftOut) {
             const Panel *panel = m_drawn.job.panel(out.panel);
             const QString name = fromCore(panel && !panel->name.empty() ? panel->name : out.panel);
-            names << (panel && panel->count > 1 ? say("%1 (%2 of %3)").arg(name).arg(out.copy).arg(panel->count)
+            names << (panel && panel->count > 1 ? onPaper("%1 (%2 of %3)").arg(name).arg(out.copy).arg(panel->count)
                                                 : name);
         }
-        paragraph(say("Not on this cloth, to be cut from other cloth: %1.").arg(names.join(u", "_s)), m_colours.broken);
+        paragraph(onPaper("Not on this cloth, to be cut from other cloth: %1.").arg(names.join(u", "_s)),
+                  m_colours.broken);
     }
 
     /// What goes with the panels, each with a box to tick once it is cut or there.
@@ -240,12 +239,12 @@ private:
         if (m_drawn.trimmings.empty()) return;
         needs(20 * mm);
         m_y += 4 * mm;
-        m_y += ink().paragraph(say("Trimmings"), {left(), m_y}, width(), 4.2, true, m_colours.ink) + 1 * mm;
+        m_y += ink().paragraph(onPaper("Trimmings"), {left(), m_y}, width(), 4.2, true, m_colours.ink) + 1 * mm;
         for (std::size_t i = 0; i < m_drawn.trimmings.size(); ++i) {
             const Trimming &trimming = job.trimmings[i];
             const Reckoned &figures = m_drawn.trimmings[i];
             QString text = shown(trimmingWords(job, trimming, figures));
-            if (job.panel(trimming.panel)) text += u' ' + say("They are among the panels.");
+            if (job.panel(trimming.panel)) text += u' ' + onPaper("They are among the panels.");
             const double wide = width() - (tickBox + 3) * mm;
             needs(std::max(tickBox * mm, PageInk::paragraphHeight(text, wide, 3.0, !figures.enough)) + 1.5 * mm);
             ink().box(QRectF(left(), m_y, tickBox * mm, tickBox * mm), {}, {m_colours.ink, 0.3});
@@ -264,15 +263,17 @@ private:
 
     void closing() {
         const QStringList texts = {
-            say("The order: straight cuts across the full width first. Then, between two of them, each panel comes "
+            onPaper(
+                "The order: straight cuts across the full width first. Then, between two of them, each panel comes "
                 "when one of its sides "
                 "lies open to the cloth's edge or to a cut already made, copies of one panel together where that can "
                 "be."),
-            say("Measure the cloth itself before cutting: its width, its repeat and its flaws. A woven repeat drifts "
+            onPaper(
+                "Measure the cloth itself before cutting: its width, its repeat and its flaws. A woven repeat drifts "
                 "along the roll, so a panel "
                 "that sits on a motif is chalked from that motif; its distance from the cut end is a check."),
-            say("A cut cannot be undone. Where a measure here and the cloth disagree, stop and measure again."),
-            say("Fire-safety rules differ by place and use: the cloth's own label and local law decide.")};
+            onPaper("A cut cannot be undone. Where a measure here and the cloth disagree, stop and measure again."),
+            onPaper("Fire-safety rules differ by place and use: the cloth's own label and local law decide.")};
         double height = 4 * mm;
         for (const QString &text : texts) height += PageInk::paragraphHeight(text, width(), 3.0, false) + 2 * mm;
         needs(height);

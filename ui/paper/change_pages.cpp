@@ -3,9 +3,8 @@
 #include "core/paper/words.h"
 #include "ui/drawing/colours.h"
 #include "ui/paper/pages.h"
+#include "ui/text/on_paper.h"
 #include "ui/text/words.h"
-
-#include <QCoreApplication>
 
 #include <algorithm>
 #include <array>
@@ -18,8 +17,6 @@ namespace {
 constexpr double mm = unitsPerMillimetre;
 constexpr double body = 3.2;
 
-QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
-
 class ChangeList {
 public:
     ChangeList(const LayoutChanges &changes, Unit unit, const QRectF &frame)
@@ -28,7 +25,7 @@ public:
     }
 
     QList<PageInk> all() {
-        if (m_changes.isEmpty()) paragraph(say("Nothing has changed: every piece lies as it lay."), 3.6, true);
+        if (m_changes.isEmpty()) paragraph(onPaper("Nothing has changed: every piece lies as it lay."), 3.6, true);
         flaws();
         table();
         stays();
@@ -58,9 +55,9 @@ private:
 
     void flaws() {
         if (m_changes.flaws.empty()) return;
-        heading(say("Flaws and spoiled places found since"));
+        heading(onPaper("Flaws and spoiled places found since"));
         for (const NewFlaw &flaw : m_changes.flaws) {
-            QString text = say("%1: %2, from the selvage %3, from the cut end %4")
+            QString text = onPaper("%1: %2, from the selvage %3, from the cut end %4")
                                .arg(fromCore(flaw.sheet), shownSize(flaw.across, flaw.along, m_unit),
                                     shownLength(flaw.fromSelvage, m_unit), shownLength(flaw.fromEnd, m_unit));
             if (!flaw.note.empty()) text += u" – "_s + fromCore(flaw.note);
@@ -76,9 +73,9 @@ private:
 
     /// Where a piece lies, in short lines; the cloth only where the two differ.
     QString placeOf(const std::optional<ChalkRow> &row, const QString &sheet) const {
-        if (!row) return say("not on the cloth");
+        if (!row) return onPaper("not on the cloth");
         QString text =
-            say("selvage %1, end %2").arg(shownLength(row->fromSelvage, m_unit), shownLength(row->fromEnd, m_unit));
+            onPaper("selvage %1, end %2").arg(shownLength(row->fromSelvage, m_unit), shownLength(row->fromEnd, m_unit));
         if (!sheet.isEmpty()) text = sheet + u": "_s + text;
         return text;
     }
@@ -127,11 +124,11 @@ private:
                    head ? Stroke{m_colours.ink, 0.3} : Stroke{m_colours.hairline, 0.15});
     }
 
-    void tableHeading() { row({{}, {}, say("Piece"), say("Lay before"), say("Lies now")}, 2.6, true); }
+    void tableHeading() { row({{}, {}, onPaper("Piece"), onPaper("Lay before"), onPaper("Lies now")}, 2.6, true); }
 
     void table() {
         if (m_changes.changed.empty()) return;
-        heading(say("Chalk these anew"));
+        heading(onPaper("Chalk these anew"));
         tableHeading();
         for (const PieceChange &change : m_changes.changed) row(cellsOf(change), body, false);
     }
@@ -143,15 +140,15 @@ private:
                 << u"%1 %2"_s.arg(change.now->number)
                        .arg(fromCore(change.now->mark.empty() ? change.now->name : change.now->mark));
         if (!still.isEmpty()) {
-            heading(say("Stays as it is chalked"));
+            heading(onPaper("Stays as it is chalked"));
             paragraph(still.join(u" · "_s));
         }
         if (!cut.isEmpty()) {
-            heading(say("Already cut"));
+            heading(onPaper("Already cut"));
             paragraph(cut.join(u" · "_s));
         }
         m_y += 2 * mm;
-        paragraph(say("Numbers are those of this sheet. Rub out the old chalk before the new is drawn."));
+        paragraph(onPaper("Numbers are those of this sheet. Rub out the old chalk before the new is drawn."));
     }
 
     const LayoutChanges &m_changes;

@@ -9,9 +9,9 @@
 #include "ui/picture/sheet_painter.h"
 #include "ui/picture/staircase_picture.h"
 #include "ui/picture/type.h"
+#include "ui/text/on_paper.h"
 #include "ui/text/words.h"
 
-#include <QCoreApplication>
 #include <QDate>
 #include <QLocale>
 
@@ -27,7 +27,6 @@ constexpr double mm = unitsPerMillimetre;
 constexpr double body = 3.3;
 constexpr QChar unbroken(0x00A0); // a space at which no line ends
 
-QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
 QString shown(const std::string &text) { return withFractions(fromCore(text)); }
 
 /// What a layout uses of a bolt; none where it cuts nothing from it.
@@ -77,7 +76,7 @@ QString buyWords(const Job &job, const Layout &layout) {
 QString panelWords(const Job &job, const std::string &id, int copy) {
     const Panel *panel = job.panel(id);
     const QString name = fromCore(panel && !panel->name.empty() ? panel->name : id);
-    return panel && panel->count > 1 ? say("%1 (%2 of %3)").arg(name).arg(copy).arg(panel->count) : name;
+    return panel && panel->count > 1 ? onPaper("%1 (%2 of %3)").arg(name).arg(copy).arg(panel->count) : name;
 }
 
 /// Everything given up, one sentence an entry; the same for several copies is said once.
@@ -92,9 +91,9 @@ QStringList givenUp(const Job &job, const Layout &layout) {
         else
             groups << std::pair{words, QStringList{who}};
     }
-    for (const auto &[words, who] : groups) out << say("%1: %2").arg(who.join(u", "_s), words);
+    for (const auto &[words, who] : groups) out << onPaper("%1: %2").arg(who.join(u", "_s), words);
     for (const LeftOut &left : layout.leftOut)
-        out << say("%1: cut from other cloth, not counted here").arg(panelWords(job, left.panel, left.copy));
+        out << onPaper("%1: cut from other cloth, not counted here").arg(panelWords(job, left.panel, left.copy));
     return out;
 }
 
@@ -126,7 +125,7 @@ public:
     ClientPage(const ClientPage &) = delete;
 
     QString title() const override {
-        return QStringList{fromCore(m_job.card.title), say("for the client")}.join(u" · "_s);
+        return QStringList{fromCore(m_job.card.title), onPaper("for the client")}.join(u" · "_s);
     }
     PaperSize paper() const override { return m_paper; }
     int count() const override { return 1 + int(m_beside.size()); }
@@ -167,8 +166,8 @@ private:
             page.words(fromCore(!card.piece.empty() ? card.piece : card.title), {left(), m_frame.top() + 6 * mm},
                        width(), 5, true, m_colours.ink);
             if (!card.client.empty())
-                page.words(say("For %1").arg(fromCore(card.client)), {left(), m_frame.top() + 11 * mm}, width(), body,
-                           false, m_colours.quiet);
+                page.words(onPaper("For %1").arg(fromCore(card.client)), {left(), m_frame.top() + 11 * mm}, width(),
+                           body, false, m_colours.quiet);
             page.line({left(), m_frame.top() + 12.5 * mm}, {m_frame.right(), m_frame.top() + 12.5 * mm},
                       {m_colours.ink, 0.25});
         }
@@ -181,21 +180,21 @@ private:
                           width() - 45 * mm, 6, 3, true, m_colours.ink);
         m_ink.wordsEndingAt(date.isValid() ? QLocale().toString(date, QLocale::ShortFormat) : QString(),
                             {m_frame.right(), m_y + 6 * mm}, 40 * mm, body, false, m_colours.quiet);
-        m_ink.fittedWords(card.client.empty() ? fromCore(card.title) : say("For %1").arg(fromCore(card.client)),
+        m_ink.fittedWords(card.client.empty() ? fromCore(card.title) : onPaper("For %1").arg(fromCore(card.client)),
                           {left(), m_y + 11.5 * mm}, width(), 3.8, 2.4, false, m_colours.quiet);
         m_ink.line({left(), m_y + 13.5 * mm}, {m_frame.right(), m_y + 13.5 * mm}, {m_colours.ink, 0.25});
         m_y += 15 * mm;
     }
 
     void needs() {
-        heading(say("What the piece needs"), 0);
+        heading(onPaper("What the piece needs"), 0);
         for (const Cloth &cloth : m_job.cloths) {
             const QString name = fromCore(sheetName(m_job, cloth.id, {}));
             if (!cloth.bolt) {
                 const auto used = std::count_if(m_drawn.sheets.begin(), m_drawn.sheets.end(),
                                                 [&](const ClothSheet &s) { return s.cloth == cloth.id; });
                 if (used > 0)
-                    paragraph(say("%1: cut from the remnants there are (%2 of %3 used).")
+                    paragraph(onPaper("%1: cut from the remnants there are (%2 of %3 used).")
                                   .arg(name)
                                   .arg(used)
                                   .arg(cloth.remnants.size()));
@@ -203,24 +202,25 @@ private:
             }
             const auto used = usedOf(m_job, m_layout, cloth);
             if (!used) continue;
-            QString text = say("%1: %2 as laid out, so %3 to buy.")
+            QString text = onPaper("%1: %2 as laid out, so %3 to buy.")
                                .arg(name, shownAlongRoll(*used, m_job.unit), shownPurchase(*used, m_job.unit));
             paragraph(text, 3.8, true);
             if (const auto cost = costOf(m_job, cloth, *used))
                 paragraph(
-                    (cloth.price->per == "m" ? say("It costs %1, at %2 a metre.") : say("It costs %1, at %2 a yard."))
+                    (cloth.price->per == "m" ? onPaper("It costs %1, at %2 a metre.")
+                                             : onPaper("It costs %1, at %2 a yard."))
                         .arg(money(*cost, cloth.price->currency), money(cloth.price->amount, cloth.price->currency)));
             if (cloth.bolt->length) {
                 const Length rest = *cloth.bolt->length - *used;
                 paragraph(
                     rest >= Length{}
-                        ? say("The bolt holds %1: enough, with %2 left.")
+                        ? onPaper("The bolt holds %1: enough, with %2 left.")
                               .arg(shownAlongRoll(*cloth.bolt->length, m_job.unit), shownAlongRoll(rest, m_job.unit))
-                        : say("The bolt holds only %1.").arg(shownAlongRoll(*cloth.bolt->length, m_job.unit)));
+                        : onPaper("The bolt holds only %1.").arg(shownAlongRoll(*cloth.bolt->length, m_job.unit)));
             }
         }
         const auto pieces = m_layout.cuts.size();
-        paragraph(say("%1 pieces to cut; the picture shows where each lies, the cut end at the left.").arg(pieces),
+        paragraph(onPaper("%1 pieces to cut; the picture shows where each lies, the cut end at the left.").arg(pieces),
                   body, false, m_colours.quiet);
     }
 
@@ -274,17 +274,18 @@ private:
         const QStringList all = givenUp(m_job, m_layout);
         if (all.isEmpty()) {
             paragraph(
-                say("Nothing is given up for it: every panel has its full allowances, its run and its pattern match."),
+                onPaper(
+                    "Nothing is given up for it: every panel has its full allowances, its run and its pattern match."),
                 body);
             return;
         }
-        if (!heading(say("What we give up for it"), 12 * mm)) return;
+        if (!heading(onPaper("What we give up for it"), 12 * mm)) return;
         for (qsizetype i = 0; i < all.size(); ++i) {
             // The last line that fits says how many more there are.
             const bool more = i + 1 < all.size() &&
                               !hasRoom(PageInk::paragraphHeight(all[i], width(), body, false) + 6 * mm + 34 * mm);
             if (more) {
-                paragraph(say("… and %1 more, all on the cutting sheet").arg(all.size() - i));
+                paragraph(onPaper("… and %1 more, all on the cutting sheet").arg(all.size() - i));
                 return;
             }
             paragraph(u"• "_s + all[i]);
@@ -308,7 +309,7 @@ private:
         if (buy < why.buy) return steps;
         for (const Stair &stair : why.stairs)
             if (stair.step > Length{}) steps << Step{shownName(stair.kind), stair.step, stair.length};
-        if (buy > why.buy) steps << Step{say("this layout, above the shortest found"), buy - why.buy, buy};
+        if (buy > why.buy) steps << Step{onPaper("this layout, above the shortest found"), buy - why.buy, buy};
         return steps;
     }
 
@@ -321,9 +322,9 @@ private:
             const Length buy = purchaseLength(*used, m_job.unit);
             const double row = 4.6 * mm;
             const QList<Step> steps = stepsTo(why, buy);
-            QString title = say("Why it takes %1").arg(shownPurchase(*used, m_job.unit));
+            QString title = onPaper("Why it takes %1").arg(shownPurchase(*used, m_job.unit));
             if (m_job.cloths.size() > 1)
-                title = say("Why it takes %1 of %2")
+                title = onPaper("Why it takes %1 of %2")
                             .arg(shownPurchase(*used, m_job.unit), fromCore(sheetName(m_job, why.cloth, {})));
             if (steps.isEmpty() || !heading(title, row * double(steps.size()))) continue;
             const double names = 66 * mm, numbers = 30 * mm,
@@ -359,9 +360,9 @@ private:
     /// What is given up for a choice, short.
     QString choiceDetail(const Layout &layout) const {
         const QStringList all = givenUp(m_job, layout);
-        if (all.isEmpty()) return say("nothing given up");
+        if (all.isEmpty()) return onPaper("nothing given up");
         const QString first = QStringList(all.mid(0, 2)).join(u"; "_s);
-        return all.size() > 2 ? say("%1; and %2 more").arg(first).arg(all.size() - 2) : first;
+        return all.size() > 2 ? onPaper("%1; and %2 more").arg(first).arg(all.size() - 2) : first;
     }
 
     double detailWidth() const { return width() - 6 * mm; }
@@ -381,17 +382,17 @@ private:
     /// The job's layouts one below the other, each with a box to tick.
     void choices() {
         const auto all = choicesShown();
-        if (!heading(say("The choice"), choicesHeight() - 12 * mm)) return;
+        if (!heading(onPaper("The choice"), choicesHeight() - 12 * mm)) return;
         m_y += 0.6 * mm;
         int number = 0;
         for (const Layout *layout : all) {
             ++number;
             tickBox();
-            const QString name = layout->name.empty() ? say("Layout %1").arg(number) : fromCore(layout->name);
+            const QString name = layout->name.empty() ? onPaper("Layout %1").arg(number) : fromCore(layout->name);
             const double x = left() + 6 * mm, columns = detailWidth() / 10;
             m_ink.fittedWords(name, {x, m_y + 3.7 * mm}, 4.6 * columns, body, 2, true, m_colours.ink);
             const QString buy = buyWords(m_job, *layout);
-            m_ink.fittedWords(buy.isEmpty() ? say("from the remnants there are") : say("buy %1").arg(buy),
+            m_ink.fittedWords(buy.isEmpty() ? onPaper("from the remnants there are") : onPaper("buy %1").arg(buy),
                               {x + 4.8 * columns, m_y + 3.7 * mm}, 3 * columns, body, 2, false, m_colours.ink);
             m_ink.wordsEndingAt(costWords(m_job, *layout), {m_frame.right(), m_y + 3.7 * mm}, 2.1 * columns, body, true,
                                 m_colours.ink);
@@ -401,7 +402,7 @@ private:
                    1.2 * mm;
         }
         tickBox();
-        const QString other = say("something else:");
+        const QString other = onPaper("something else:");
         m_ink.words(other, {left() + 6 * mm, m_y + 3.7 * mm}, 40 * mm, body, false, m_colours.ink);
         m_ink.line({left() + 8 * mm + wordsWidth(other, false) * body * mm, m_y + 4.4 * mm},
                    {m_frame.right(), m_y + 4.4 * mm}, {m_colours.hairline, 0.2});
@@ -410,12 +411,13 @@ private:
 
     /// Cautions, then above them the lines to sign.
     void foot() {
-        const QStringList cautions = {say("Cut cloth cannot be returned."),
-                                      say("Buy all of it at once, from one dye lot: two lots seldom match."),
-                                      say("The upholsterer measures and looks over the cloth itself before the first "
-                                          "cut; it may need more than planned."),
-                                      say("Fire-safety rules differ by place and use. The cloth's own label and local "
-                                          "law decide, not this page.")};
+        const QStringList cautions = {
+            onPaper("Cut cloth cannot be returned."),
+            onPaper("Buy all of it at once, from one dye lot: two lots seldom match."),
+            onPaper("The upholsterer measures and looks over the cloth itself before the first "
+                    "cut; it may need more than planned."),
+            onPaper("Fire-safety rules differ by place and use. The cloth's own label and local "
+                    "law decide, not this page.")};
         double height = 0;
         for (const QString &text : cautions) height += PageInk::paragraphHeight(u"• "_s + text, width(), 3.0, false);
         double y = m_bottom - height;
@@ -423,7 +425,7 @@ private:
         for (const QString &text : cautions)
             y += m_ink.paragraph(u"• "_s + text, {left(), y}, width(), 3.0, false, m_colours.ink);
         const double lines = top - 8 * mm, part = width() / 3;
-        const QStringList labels = {say("We decide for"), say("Signed"), say("Date")};
+        const QStringList labels = {onPaper("We decide for"), onPaper("Signed"), onPaper("Date")};
         for (int i = 0; i < 3; ++i) {
             m_ink.line({left() + part * i, lines}, {left() + part * (i + 1) - 6 * mm, lines}, {m_colours.ink, 0.25});
             m_ink.words(labels[i], {left() + part * i, lines + 3.6 * mm}, part - 6 * mm, 2.9, false, m_colours.quiet);

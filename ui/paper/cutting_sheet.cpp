@@ -6,9 +6,9 @@
 #include "ui/paper/chalk_pages.h"
 #include "ui/paper/change_pages.h"
 #include "ui/paper/sheet_notes.h"
+#include "ui/text/on_paper.h"
 #include "ui/text/words.h"
 
-#include <QCoreApplication>
 #include <QDate>
 #include <QLocale>
 #include <QSaveFile>
@@ -21,8 +21,6 @@ namespace boltwright::ui {
 namespace {
 
 constexpr double mm = unitsPerMillimetre;
-
-QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
 
 QString dateWords(const std::string &iso) {
     const QDate date = QDate::fromString(fromCore(iso), Qt::ISODate);
@@ -38,7 +36,7 @@ QString joined(const QStringList &parts) {
 
 /// Why no shears may go in by this layout; none: nothing stands in the way.
 std::optional<Fault> notForCutting(const Job &job, const Layout &layout) {
-    if (const auto why = notTapedYet(job, layout)) return why;
+    if (auto why = notTapedYet(job, layout)) return why;
     if (const auto why = noLongerPossible(job, layout))
         return Fault{
             fmt::format("this layout is no longer possible: {}; plan again, or take the layout that was cut by", *why)};
@@ -73,7 +71,7 @@ Result<std::shared_ptr<const CuttingSheet>> CuttingSheet::make(const Job &job, c
     return sheet;
 }
 
-QString CuttingSheet::title() const { return joined({fromCore(m_job.card.title), say("cutting sheet")}); }
+QString CuttingSheet::title() const { return joined({fromCore(m_job.card.title), onPaper("cutting sheet")}); }
 
 void CuttingSheet::paint(Surface &surface, int page) const {
     heading(page).paint(surface);
@@ -112,15 +110,15 @@ PageInk CuttingSheet::heading(int page) const {
     const double right = 70 * mm, left = frame.width() - right - 4 * mm;
     const JobCard &card = m_job.card;
     const bool changes = page < drawnFrom(), list = page >= drawnFrom() + int(m_plan.pages.size());
-    ink.fittedWords(card.title.empty() ? say("Cutting sheet") : fromCore(card.title),
+    ink.fittedWords(card.title.empty() ? onPaper("Cutting sheet") : fromCore(card.title),
                     frame.topLeft() + QPointF(0, 5 * mm), left, 5.2, 3, true, colours.ink);
     ink.fittedWords(joined({fromCore(card.client), fromCore(card.piece), fromCore(m_layout.name)}),
                     frame.topLeft() + QPointF(0, 10 * mm), left, 3.3, 2, false, colours.quiet);
-    ink.wordsEndingAt(changes ? say("What has changed")
-                      : list  ? say("Chalk list, in cutting order")
-                              : say("Cutting sheet, 1:%1").arg(m_plan.scale),
+    ink.wordsEndingAt(changes ? onPaper("What has changed")
+                      : list  ? onPaper("Chalk list, in cutting order")
+                              : onPaper("Cutting sheet, 1:%1").arg(m_plan.scale),
                       frame.topRight() + QPointF(0, 5 * mm), right, 3.8, true, colours.ink);
-    ink.wordsEndingAt(joined({dateWords(card.date), say("page %1 of %2").arg(page + 1).arg(count())}),
+    ink.wordsEndingAt(joined({dateWords(card.date), onPaper("page %1 of %2").arg(page + 1).arg(count())}),
                       frame.topRight() + QPointF(0, 10 * mm), right, 3.3, false, colours.quiet);
     ink.line(frame.topLeft() + QPointF(0, 12 * mm), frame.topRight() + QPointF(0, 12 * mm), {colours.ink, 0.25});
     return ink;

@@ -3,9 +3,8 @@
 #include "ui/drawing/colours.h"
 #include "ui/paper/page_ink.h"
 #include "ui/picture/type.h"
+#include "ui/text/on_paper.h"
 #include "ui/text/words.h"
-
-#include <QCoreApplication>
 
 #include <algorithm>
 
@@ -15,8 +14,6 @@ namespace boltwright::ui {
 namespace {
 
 constexpr double mm = unitsPerMillimetre;
-
-QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
 
 /// One line of a label, as large as its share of the height and the width allow.
 struct LabelLine {
@@ -32,7 +29,7 @@ public:
         : m_job(job), m_grid(grid), m_labels(pieceLabels(job, layout)), m_boxes(labelBoxes(grid)),
           m_first(std::clamp(firstLabel, 0, std::max(0, int(m_boxes.size()) - 1))), m_colours(lightColours()) {}
 
-    QString title() const override { return QStringList{fromCore(m_job.card.title), say("labels")}.join(u" · "_s); }
+    QString title() const override { return QStringList{fromCore(m_job.card.title), onPaper("labels")}.join(u" · "_s); }
     PaperSize paper() const override { return sizeOf(m_grid.paper); }
     int count() const override {
         const int each = int(m_boxes.size());
@@ -66,7 +63,7 @@ private:
         topArrow(ink, QRectF(room.topLeft(), QSizeF(arrow, room.height())));
         const QRectF words(room.topLeft() + QPointF(arrow + 1.5 * mm, 0), room.bottomRight());
         QString copy = fromCore(label.copy);
-        if (label.mirrored) copy += (copy.isEmpty() ? QString() : u", "_s) + say("mirror image");
+        if (label.mirrored) copy += (copy.isEmpty() ? QString() : u", "_s) + onPaper("mirror image");
         const QString size = shownSize(label.cutAcross, label.cutUp, m_job.unit);
         QStringList job{fromCore(m_job.card.title), fromCore(m_job.card.client), fromCore(label.cloth)};
         job.removeAll(QString());
@@ -124,7 +121,7 @@ private:
                              {middle - wide * 0.4, head},
                              {middle - wide, head}}),
                   m_colours.ink);
-        const QString text = say("top");
+        const QString text = onPaper("top");
         const double size = std::min(word, room.width() / mm / wordsWidth(text, false));
         ink.words(text, {middle - wordsWidth(text, false) * size * mm / 2, room.bottom() - word * 0.28 * mm},
                   room.width(), size, false, m_colours.quiet);

@@ -3,9 +3,8 @@
 #include "core/measure/length_text.h"
 #include "ui/drawing/colours.h"
 #include "ui/paper/pages.h"
+#include "ui/text/on_paper.h"
 #include "ui/text/words.h"
-
-#include <QCoreApplication>
 
 #include <algorithm>
 
@@ -16,8 +15,6 @@ namespace {
 
 constexpr double mm = unitsPerMillimetre;
 constexpr double small = 2.8;
-
-QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
 
 class Notes {
 public:
@@ -58,8 +55,8 @@ private:
     }
 
     QString squareWords() const {
-        return say("Lay a rule on this square: %1 each way. If it is not, print again at actual size (100 %), not "
-                   "fitted to the page.")
+        return onPaper("Lay a rule on this square: %1 each way. If it is not, print again at actual size (100 %), not "
+                       "fitted to the page.")
             .arg(shownLengthWithUnit(testSquare(unit()), unit()));
     }
 
@@ -69,7 +66,7 @@ private:
         const QRectF whole(corner, QSizeF(all, high));
         m_ink.box(QRectF(corner, QSizeF(all / 2, high)), m_colours.ink, {});
         m_ink.box(whole, {}, {m_colours.ink, 0.2});
-        const QString text = say("%1 of cloth, 1:%2").arg(shownLengthWithUnit(length, unit())).arg(m_plan.scale);
+        const QString text = onPaper("%1 of cloth, 1:%2").arg(shownLengthWithUnit(length, unit())).arg(m_plan.scale);
         return high + 1 * mm +
                m_ink.paragraph(text, corner + QPointF(0, high + 1 * mm), width, small, true, m_colours.ink);
     }
@@ -80,12 +77,12 @@ private:
             Stroke stroke;
             QString text;
         };
-        QList<Entry> entries = {{{m_colours.ink, 0.42}, say("where to cut")},
-                                {{m_colours.ink, 0.16, {1.4, 0.9}}, say("the measured shape")},
-                                {{m_colours.ink, 0.3, {3, 1.2}}, say("straight across, first")},
-                                {{m_colours.accent, 0.25, {3, 0.8, 0.6, 0.8}}, say("centred on a motif")},
-                                {{m_colours.broken, 0.7}, say("last cut")}};
-        if (m_drawn.hasStrips()) entries << Entry{{m_colours.ink, 0.13, {0.5, 0.9}}, say("strip for welt")};
+        QList<Entry> entries = {{{m_colours.ink, 0.42}, onPaper("where to cut")},
+                                {{m_colours.ink, 0.16, {1.4, 0.9}}, onPaper("the measured shape")},
+                                {{m_colours.ink, 0.3, {3, 1.2}}, onPaper("straight across, first")},
+                                {{m_colours.accent, 0.25, {3, 0.8, 0.6, 0.8}}, onPaper("centred on a motif")},
+                                {{m_colours.broken, 0.7}, onPaper("last cut")}};
+        if (m_drawn.hasStrips()) entries << Entry{{m_colours.ink, 0.13, {0.5, 0.9}}, onPaper("strip for welt")};
         double y = corner.y();
         for (const Entry &e : entries) {
             const double height = lineHeight(small, false) * mm;
@@ -97,7 +94,7 @@ private:
         const QPointF tip(corner.x() + 7 * mm, y + 1.6 * mm);
         m_ink.shape(QPolygonF({tip, tip + QPointF(-2.4 * mm, -1.4 * mm), tip + QPointF(-2.4 * mm, 1.4 * mm)}),
                     m_colours.ink);
-        m_ink.words(say("the panel's top"), {corner.x() + 13 * mm, y + lineHeight(small, false) * mm * 0.78},
+        m_ink.words(onPaper("the panel's top"), {corner.x() + 13 * mm, y + lineHeight(small, false) * mm * 0.78},
                     width - 13 * mm, small, false, m_colours.ink);
         return y + lineHeight(small, false) * mm - corner.y();
     }
@@ -110,7 +107,7 @@ private:
         for (const SheetPage &page : m_plan.pages) all += page.strips.size();
         if (all < 2) return;
         double y = room.top();
-        const QString words = say("Darker: what this page shows");
+        const QString words = onPaper("Darker: what this page shows");
         y += m_ink.paragraph(words, {room.left(), y}, room.width(), small, false, m_colours.quiet, 1) + 1 * mm;
         const double scale = room.width() / longest.toMillimetres();
         const double available = (room.bottom() - y) / double(m_drawn.sheets.size()) - 1.5 * mm;

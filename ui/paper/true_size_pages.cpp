@@ -5,9 +5,8 @@
 #include "ui/paper/page_ink.h"
 #include "ui/picture/slip.h"
 #include "ui/picture/type.h"
+#include "ui/text/on_paper.h"
 #include "ui/text/words.h"
-
-#include <QCoreApplication>
 
 #include <algorithm>
 #include <cmath>
@@ -19,8 +18,6 @@ namespace boltwright::ui {
 namespace {
 
 constexpr double mm = unitsPerMillimetre;
-
-QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
 
 Stroke strokeOf(TrueInk ink, const Colours &colours) {
     switch (ink) {
@@ -92,7 +89,8 @@ Result<std::shared_ptr<const TrueSizePages>> TrueSizePages::make(const Job &job,
 }
 
 QString TrueSizePages::title() const {
-    QStringList parts{m_job, m_drawings.size() == 1 ? fromCore(m_drawings.front().what) : QString(), say("true size")};
+    QStringList parts{m_job, m_drawings.size() == 1 ? fromCore(m_drawings.front().what) : QString(),
+                      onPaper("true size")};
     parts.removeAll(QString());
     return parts.join(u" · "_s);
 }
@@ -213,16 +211,16 @@ void TrueSizePages::paintHeading(Surface &surface, const TrueDrawing &drawing, c
     const TrueTile last{plan.columns - 1, plan.rows - 1, {}};
     const QString place =
         plan.columns * plan.rows > 1
-            ? say("true size · page %1 of A1 to %2").arg(fromCore(nameOf(tile)), fromCore(nameOf(last)))
-            : say("true size");
+            ? onPaper("true size · page %1 of A1 to %2").arg(fromCore(nameOf(tile)), fromCore(nameOf(last)))
+            : onPaper("true size");
     ink.words(place, frame.topLeft() + QPointF(0, 9 * mm), left, 3.2, false, colours.quiet);
     const QPointF corner(frame.right() - bar, frame.top() + 1 * mm);
     ink.box(QRectF(corner, QSizeF(bar / 2, high)), colours.ink, {});
     ink.box(QRectF(corner, QSizeF(bar, high)), {}, {colours.ink, 0.2});
-    ink.paragraph(inches ? say("Lay a rule on this bar: 4 in. If it is not, print again at actual size (100 %).")
+    ink.paragraph(inches ? onPaper("Lay a rule on this bar: 4 in. If it is not, print again at actual size (100 %).")
                   : m_unit == Unit::Centimetre
-                      ? say("Lay a rule on this bar: 10 cm. If it is not, print again at actual size (100 %).")
-                      : say("Lay a rule on this bar: 100 mm. If it is not, print again at actual size (100 %)."),
+                      ? onPaper("Lay a rule on this bar: 10 cm. If it is not, print again at actual size (100 %).")
+                      : onPaper("Lay a rule on this bar: 100 mm. If it is not, print again at actual size (100 %)."),
                   corner + QPointF(0, high + 0.8 * mm), bar, 2.6, false, colours.ink, 2);
     ink.paint(surface);
 }

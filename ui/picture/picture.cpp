@@ -1,9 +1,9 @@
 #include "ui/picture/picture.h"
 
 #include "ui/picture/sheet_painter.h"
+#include "ui/text/on_paper.h"
 #include "ui/text/words.h"
 
-#include <QCoreApplication>
 #include <QImage>
 #include <QPainter>
 #include <QSaveFile>
@@ -18,8 +18,6 @@ namespace {
 
 constexpr int reduced = 10;  // type and lines of the picture are made for a tenth of true size
 constexpr double margin = 6; // millimetres of paper
-
-QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
 
 /// Where the sheets of a layout lie on one picture, one below the other, in millimetres of cloth.
 struct PicturePlan {
@@ -86,8 +84,8 @@ Result<void> writeSvg(const Job &job, const Layout &layout, const std::filesyste
     xml.writeAttribute(u"font-family"_s, u"sans-serif"_s);
     xml.writeTextElement(u"title"_s, fromCore(job.card.title.empty() ? std::string("Boltwright") : job.card.title));
     xml.writeTextElement(
-        u"desc"_s, say("True size: one unit is one millimetre. From left to right: the distance from the cut end; "
-                       "from top to bottom: the distance from the left selvage."));
+        u"desc"_s, onPaper("True size: one unit is one millimetre. From left to right: the distance from the cut end; "
+                           "from top to bottom: the distance from the left selvage."));
     SvgSurface surface(xml, reduced);
     surface.rectangle(plan.whole, QColor(0xFF, 0xFF, 0xFF));
     for (qsizetype i = 0; i < plan.views.size(); ++i) paintSheet(surface, drawn, std::size_t(i), plan.views[i]);

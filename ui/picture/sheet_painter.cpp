@@ -11,9 +11,9 @@
 #include "ui/drawing/table_frame.h"
 #include "ui/picture/slip.h"
 #include "ui/picture/type.h"
+#include "ui/text/on_paper.h"
 #include "ui/text/words.h"
 
-#include <QCoreApplication>
 #include <QPainter>
 
 #include <algorithm>
@@ -25,8 +25,6 @@ using namespace Qt::StringLiterals;
 
 namespace boltwright::ui {
 namespace {
-
-QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
 
 QColor between(const QColor &a, const QColor &b, double share) {
     auto mix = [&](int x, int y) { return qRound(x + (y - x) * share); };
@@ -272,8 +270,8 @@ private:
         if (const QString news = m_drawn.news.value(row.cut); !news.isEmpty()) name += u" – "_s + news;
         if (m_view.plain) return {{}, fromCore(row.mark.empty() ? row.name : row.mark), fromCore(row.name), {}, {}};
         return {QString::number(row.number), fromCore(row.mark), name, shownSize(row.cutAcross, row.cutUp, unit),
-                say("selvage %1").arg(shownLength(row.fromSelvage, unit)) + u" · "_s +
-                    say("end %1").arg(shownLength(row.fromEnd, unit))};
+                onPaper("selvage %1").arg(shownLength(row.fromSelvage, unit)) + u" · "_s +
+                    onPaper("end %1").arg(shownLength(row.fromEnd, unit))};
     }
 
     void panel(const SheetCut &cut) {
@@ -417,7 +415,7 @@ private:
         const QRectF kept = room.adjusted(up.x() < -0.5 ? mm(deep) : 0, up.y() < -0.5 ? mm(deep) : 0,
                                           up.x() > 0.5 ? -mm(deep) : 0, up.y() > 0.5 ? -mm(deep) : 0);
         const SlipText text = slipText(row);
-        const Slip full = setSlip(text, room, m_unit, m_inks.colours.ink, m_inks.colours.quiet);
+        Slip full = setSlip(text, room, m_unit, m_inks.colours.ink, m_inks.colours.quiet);
         Slip slip = setSlip(text, kept, m_unit, m_inks.colours.ink, m_inks.colours.quiet);
         if (slip.words.size() < full.words.size()) slip = full;
         if (m_view.plain) return full;
@@ -473,10 +471,10 @@ private:
 
     QString description(const ChalkRow &row) const {
         const Unit unit = m_drawn.job.unit;
-        QString text = say("Cut %1; %2 from the left selvage, %3 from the cut end; %4.")
+        QString text = onPaper("Cut %1; %2 from the left selvage, %3 from the cut end; %4.")
                            .arg(shownSize(row.cutAcross, row.cutUp, unit), shownLengthWithUnit(row.fromSelvage, unit),
                                 shownLengthWithUnit(row.fromEnd, unit), fromCore(turnWords(row.turn)));
-        if (row.motif) text += u' ' + say("Chalked from %1.").arg(fromCore(seatWords(*row.motif)));
+        if (row.motif) text += u' ' + onPaper("Chalked from %1.").arg(fromCore(seatWords(*row.motif)));
         return text;
     }
 
@@ -488,7 +486,7 @@ private:
         const QColor ink = m_inks.colours.good;
         m_surface.rectangle(rect, {}, {ink, 0.3, {0.6, 0.9}});
         if (!within(words, rect)) return;
-        const QString name = say("left over"), size = shownSize(box->width(), box->height(), m_drawn.job.unit);
+        const QString name = onPaper("left over"), size = shownSize(box->width(), box->height(), m_drawn.job.unit);
         const QPointF c = words.center();
         m_surface.rectangle(words, m_inks.ground);
         m_surface.words(
@@ -504,7 +502,7 @@ private:
     QRectF offcutWords(const QRectF &offcut) const {
         const ClothPoint low = onCloth(offcut.topLeft()), high = onCloth(offcut.bottomRight());
         const QString size = shownSize(high.x - low.x, high.y - low.y, m_drawn.job.unit);
-        const double width = std::max(wordsWidth(say("left over"), false), wordsWidth(size, true)) * offcutSize,
+        const double width = std::max(wordsWidth(onPaper("left over"), false), wordsWidth(size, true)) * offcutSize,
                      height = (typeAscent(true) + typeDescent(true)) * offcutSize;
         return QRectF(offcut.center() - QPointF(mm(width / 2 + 0.4), mm(height)),
                       QSizeF(mm(width + 0.8), mm(2 * height)));
@@ -553,20 +551,20 @@ private:
         const Unit unit = m_drawn.job.unit;
         const auto &across = m_drawn.chalk[m_index].across;
         for (const SheetMatch &match : m_view.matches) {
-            QString text = say("match %1").arg(match.number);
+            QString text = onPaper("match %1").arg(match.number);
             if (std::find(across.begin(), across.end(), match.at) != across.end())
-                text += u" · "_s + say("across at %1").arg(shownLength(match.at, unit));
+                text += u" · "_s + onPaper("across at %1").arg(shownLength(match.at, unit));
             put(match.at, text, true, m_inks.colours.accent);
         }
         if (m_cloth.bolt)
             put(m_sheet.lastCut,
-                say("last cut %1 · buy %2")
+                onPaper("last cut %1 · buy %2")
                     .arg(shownAlongRoll(m_sheet.lastCut, unit), shownPurchase(m_sheet.lastCut, unit)),
                 true, m_inks.colours.broken);
         if (m_view.plain) return;
         for (Length y : across)
             if (y != m_sheet.lastCut && !isMatch(y))
-                put(y, say("across at %1").arg(shownLength(y, unit)), false, m_inks.colours.ink);
+                put(y, onPaper("across at %1").arg(shownLength(y, unit)), false, m_inks.colours.ink);
     }
 
     /// Steps of a tape that can be told apart at this scale.
@@ -620,7 +618,8 @@ private:
             const bool large = n > 0 && n % s.large == 0;
             QString text = tapeLabel(n);
             if (large)
-                text = m_drawn.job.unit == Unit::Inch ? say("%1 yd").arg(n / s.large) : say("%1 m").arg(n / s.large);
+                text = m_drawn.job.unit == Unit::Inch ? onPaper("%1 yd").arg(n / s.large)
+                                                      : onPaper("%1 m").arg(n / s.large);
             const double size = mm(2.6), width = wordsWidth(text, large) * size, start = x - width / 2;
             if (start < free || start + width > r.right()) continue;
             free = start + width + mm(0.8);
@@ -689,11 +688,11 @@ const ChalkRow &DrawnLayout::rowOf(const SheetCut &cut) const {
 QString DrawnLayout::nameOf(const ClothSheet &sheet) const {
     const Cloth &cloth = *job.cloth(sheet.cloth);
     QString name = fromCore(sheetName(job, sheet.cloth, sheet.on));
-    if (cloth.bolt) name += u" · "_s + say("%1 wide").arg(shownLengthWithUnit(cloth.bolt->width, job.unit));
+    if (cloth.bolt) name += u" · "_s + onPaper("%1 wide").arg(shownLengthWithUnit(cloth.bolt->width, job.unit));
     if (sheet.on)
         if (const Remnant *remnant = cloth.remnant(*sheet.on); remnant && !remnant->lot.empty())
-            name += u" · "_s + say("lot %1").arg(fromCore(remnant->lot));
-    return name + u" · "_s + (cloth.way == Way::One ? say("one way") : say("two ways"));
+            name += u" · "_s + onPaper("lot %1").arg(fromCore(remnant->lot));
+    return name + u" · "_s + (cloth.way == Way::One ? onPaper("one way") : onPaper("two ways"));
 }
 
 QPolygonF SheetView::at(const ClothRing &ring) const {

@@ -2,10 +2,10 @@
 
 #include "ui/piece/piece_painter.h"
 #include "ui/piece/piece_words.h"
+#include "ui/text/on_paper.h"
 #include "ui/text/words.h"
 
 #include <QBuffer>
-#include <QCoreApplication>
 #include <QFileInfo>
 #include <QFontMetricsF>
 #include <QImage>
@@ -33,21 +33,19 @@ QFont wordsFont(int type) {
 
 constexpr qsizetype mostMisses = 8; // the picture is what the page is for
 
-QString say(const char *text) { return QCoreApplication::translate("Paper", text); }
-
 QStringList wordsBelow(const Job &job, const CoveredPiece &piece) {
     QStringList below;
     if (!job.card.title.empty()) below << fromCore(job.card.title);
     QStringList misses = missWords(job, piece);
     if (misses.size() > mostMisses) {
         const qsizetype more = misses.size() - (mostMisses - 1);
-        misses = misses.mid(0, mostMisses - 1) << say("… and %1 more joins where it does not run on").arg(more);
+        misses = misses.mid(0, mostMisses - 1) << onPaper("… and %1 more joins where it does not run on").arg(more);
     }
     return below << misses;
 }
 
 QString titleOf(const Job &job) {
-    return QStringList{fromCore(!job.card.title.empty() ? job.card.title : job.card.piece), say("covered piece")}
+    return QStringList{fromCore(!job.card.title.empty() ? job.card.title : job.card.piece), onPaper("covered piece")}
         .filter(QRegularExpression(u"."_s))
         .join(u" · "_s);
 }
