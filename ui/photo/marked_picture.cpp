@@ -120,10 +120,17 @@ void MarkedPicture::changed() {
     Q_EMIT marksChanged();
 }
 
-void MarkedPicture::add(QPointF p) {
+void MarkedPicture::add(QPointF p, bool freely) {
     if (m_picture.isNull() || m_marks.size() >= m_most) return;
     m_marks << within(p);
     changed();
+    if (!freely && !m_marks.isEmpty()) Q_EMIT markPlaced(int(m_marks.size()) - 1);
+}
+
+void MarkedPicture::settle(int mark, QPointF p) {
+    if (mark < 0 || mark >= m_marks.size()) return;
+    m_marks[mark] = within(p);
+    update();
 }
 
 void MarkedPicture::moveMark(int mark, QPointF p) {
@@ -159,10 +166,10 @@ void MarkedPicture::mousePressEvent(QMouseEvent *event) {
     // Two lengths may well begin at the same corner: there, a click that moves nothing marks the place once more.
     m_again = mark >= 0 && m_drawn == Drawn::Pairs && m_marks.size() < m_most;
     if (mark < 0) {
-        add(toPicture(event->position()));
+        add(toPicture(event->position()), event->modifiers() & Qt::AltModifier);
         if (m_marks.isEmpty()) return;
         m_held = int(m_marks.size()) - 1; // can be put right in the same movement
-        m_drag = QLineF(toWidget(m_marks[m_held]), event->position()).length() < reach;
+        m_drag = QLineF(toWidget(m_marks[m_held]), event->position()).length() < 2 * reach;
         if (!m_drag) m_held = -1;
     }
 }
@@ -177,19 +184,23 @@ void MarkedPicture::mouseMoveEvent(QMouseEvent *event) {
     m_cross = within(toPicture(event->position()));
     if (m_drag && m_held >= 0 && (event->buttons() & Qt::LeftButton)) {
         m_again = false;
+        m_dragged = true;
         moveMark(m_held, *m_cross);
     }
     update();
 }
 
-void MarkedPicture::mouseReleaseEvent(QMouseEvent *) {
+void MarkedPicture::mouseReleaseEvent(QMouseEvent *event) {
     m_panFrom.reset();
+    const int placed = m_dragged && m_held >= 0 && !(event->modifiers() & Qt::AltModifier) ? m_held : -1;
+    m_dragged = false;
     const std::optional<QPointF> again =
         m_again && m_held >= 0 ? std::optional(m_marks[m_held]) : std::optional<QPointF>();
     m_again = false;
     m_drag = false;
     m_held = -1;
     if (again) add(*again);
+    if (placed >= 0) Q_EMIT markPlaced(placed);
     update();
 }
 
@@ -233,8 +244,9 @@ void MarkedPicture::keyPressEvent(QKeyEvent *event) {
         return;
     }
     const QPointF middle(m_picture.width() / 2.0, m_picture.height() / 2.0);
-    const double step =
-        event->modifiers() & Qt::ShiftModifier ? std::min(1.0, 1 / m_scale) : std::max(1.0, 10 / m_scale);
+    const double step = event->modifiers() & Qt::AltModifier     ? std::min(0.25, 1 / m_scale)
+                        : event->modifiers() & Qt::ShiftModifier ? std::min(1.0, 1 / m_scale)
+                                                                 : std::max(1.0, 10 / m_scale);
     const auto go = [&](double right, double down) {
         const QPointF to = m_cross.value_or(middle) + QPointF(right, down) * step;
         if (m_held >= 0)

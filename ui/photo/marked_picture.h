@@ -10,10 +10,10 @@
 namespace boltwright::ui {
 
 /// A picture on which places are marked. Mouse: a click marks a place, a mark can be dragged, the wheel goes nearer,
-/// the middle button moves the picture. Keys: the arrows move a cross (with Shift by one pixel), Enter or Space marks
-/// where it stands; Page Up and Page Down take hold of a mark, which the arrows move then; Backspace takes the last
-/// mark away or the one that is held, plus and minus go nearer and further, 0 shows all. A glass in the corner shows
-/// what is under the cross many times enlarged.
+/// the middle button moves the picture. Keys: the arrows move a cross (with Shift by one pixel, with Alt by a quarter
+/// of one), Enter or Space marks where it stands; Page Up and Page Down take hold of a mark, which the arrows move
+/// then; Backspace takes the last mark away or the one that is held, plus and minus go nearer and further, 0 shows all.
+/// A glass in the corner shows what is under the cross many times enlarged.
 class MarkedPicture : public QWidget {
     Q_OBJECT
 public:
@@ -37,7 +37,10 @@ public:
     void setShapes(const QList<Shape> &shapes);
     /// Beside the marks: "1", "2"; empty: numbers.
     void setMarkNames(const QStringList &names) { m_names = names; }
-    void setWrong(bool wrong); ///< the outline is drawn torn: it cannot be what is meant
+    /// Puts a mark where it is found to belong; nothing is signalled.
+    void settle(int mark, QPointF picture);
+    double pixelsShown() const { return m_scale; } ///< pixels of the screen to one of the picture
+    void setWrong(bool wrong);                     ///< the outline is drawn torn: it cannot be what is meant
 
     QPointF toWidget(QPointF picture) const;
     QPointF toPicture(QPointF widget) const;
@@ -45,6 +48,9 @@ public:
 
 Q_SIGNALS:
     void marksChanged();
+    /// A mark was set, or put down after it was dragged: where exactly may still be settled for it with `settle`. Not
+    /// with Alt held, and not for what was moved by keys: that stays where it was put. Comes after `marksChanged`.
+    void markPlaced(int mark);
     /// An outline was closed: its first mark clicked again, a double click, or Ctrl+Enter.
     void outlineClosed();
 
@@ -65,7 +71,7 @@ private:
     void fit();
     void zoomBy(double factor, QPointF around);
     int markAt(QPointF widget) const;
-    void add(QPointF picture);
+    void add(QPointF picture, bool freely = false);
     void moveMark(int mark, QPointF picture);
     void removeMark();
     void changed();
@@ -86,6 +92,7 @@ private:
     bool m_fitted = true;
     int m_held = -1;                ///< a mark in the hand, or taken hold of by keys
     bool m_drag = false;            ///< by the mouse
+    bool m_dragged = false;         ///< and it has been moved
     bool m_again = false;           ///< a click on a mark that may mark the same place once more
     std::optional<QPointF> m_cross; ///< picture pixels
     std::optional<QPointF> m_panFrom;

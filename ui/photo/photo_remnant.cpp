@@ -2,6 +2,7 @@
 
 #include "core/geometry/shape_ops.h"
 #include "ui/drawing/table_frame.h"
+#include "ui/photo/corner_fit.h"
 #include "ui/photo/photo_words.h"
 #include "ui/text/words.h"
 
@@ -62,7 +63,8 @@ StraightPhoto straightened(const PhotoFind &find) {
 }
 
 double errorOf(const PhotoFind &find) {
-    return mostError(find.corners, find.known, find.longFirst, find.outline, missOfAClick);
+    return mostError(find.corners, find.known, find.longFirst, find.outline, find.fitted ? fittedMiss : missOfAClick,
+                     missOfAClick);
 }
 
 Result<Remnant> remnantOf(const PhotoFind &find, const PictureSource &picture) {

@@ -16,6 +16,7 @@ struct PhotoFind {
     QPolygonF corners;
     KnownRectangle known;
     bool longFirst = true;
+    bool fitted = false; ///< all four corners were found on the edges of what is known, see corner_fit.h
     PhotoTop top = PhotoTop::Up;
     QPolygonF outline;
     QList<QPolygonF> flaws;
@@ -33,7 +34,8 @@ struct StraightPhoto {
 /// is straight.
 StraightPhoto straightened(const PhotoFind &find);
 
-/// How far off its outline may be, in millimetres, when each click misses by a pixel and a half.
+/// How far off its outline may be, in millimetres, when each click misses by a pixel and a half, and the corners of
+/// what is known by as much, or by `fittedMiss` where all were found on its edges.
 double errorOf(const PhotoFind &find);
 
 /// The remnant in its own frame, to the tick, with its photograph. Errors: the outline has less than three corners,

@@ -4,6 +4,7 @@
 #include "core/geometry/shape_ops.h"
 #include "core/job/pictures.h"
 #include "ui/drawing/colours.h"
+#include "ui/photo/corner_fit.h"
 #include "ui/photo/photo_words.h"
 #include "ui/photo/read_picture.h"
 #include "ui/text/words.h"
@@ -64,6 +65,7 @@ RemnantPage::RemnantPage(JobDocument &document, QWidget *parent)
     row->addWidget(m_picture, 1);
     row->addWidget(beside);
     connect(m_picture, &MarkedPicture::marksChanged, this, &RemnantPage::followMarks);
+    connect(m_picture, &MarkedPicture::markPlaced, this, &RemnantPage::settleCorners);
     connect(m_picture, &MarkedPicture::outlineClosed, this, &RemnantPage::closeOutline);
     setFocusProxy(m_steps->widget(0)->findChild<QPushButton *>(u"open picture"_s));
     m_known->setCurrentIndex(document.job().unit == Unit::Inch ? Letter : A4);
@@ -94,10 +96,13 @@ QWidget *RemnantPage::cornersStep() {
     m_second->setObjectName(u"second side"_s);
     for (LengthEdit *edit : {m_first, m_second}) {
         edit->setMaximumWidth(130);
+        edit->setToolTip(tr("Measure it on the thing itself: every length of the remnant is scaled by it."));
         connect(edit, &LengthEdit::lengthChanged, this, &RemnantPage::takeKnown);
     }
     m_longFirst = new QCheckBox(tr("From corner 1 to 2 is its longer side"));
     m_longFirst->setChecked(true);
+    m_longFirst->setToolTip(tr("Guessed from how it looks. Change it where the photograph was taken at a slant and the "
+                               "guess is wrong: else all comes out too long one way and too short the other."));
     connect(m_longFirst, &QCheckBox::clicked, this, [this](bool on) {
         m_sideChosen = true;
         m_find.longFirst = on;
@@ -105,11 +110,14 @@ QWidget *RemnantPage::cornersStep() {
     });
     m_next = new QPushButton(tr("Trace the outline"));
     m_next->setObjectName(u"mainButton"_s);
+    m_next->setToolTip(tr("Straightens the picture by these corners, and goes on to the remnant's own edge."));
     connect(m_next, &QPushButton::clicked, this, [this] { goTo(Outline); });
     auto *form = new QFormLayout;
     form->addRow(tr("Known in it"), m_known);
     form->addRow(m_firstWord, m_first);
     form->addRow(m_secondWord, m_second);
+    m_firstWord->setBuddy(m_first);
+    m_secondWord->setBuddy(m_second);
     auto *column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(open, 0, Qt::AlignLeft);
@@ -118,8 +126,8 @@ QWidget *RemnantPage::cornersStep() {
     column->addLayout(form);
     column->addWidget(
         paragraphOf(tr("Click its four corners in the picture, one way round. The wheel goes nearer, which a "
-                       "small sheet needs; a corner "
-                       "can be dragged, or moved with the arrow keys.")));
+                       "small sheet needs; a corner can be dragged, or moved with the arrow keys. It "
+                       "comes to rest where the edges meet; with Alt held it stays where it is put.")));
     column->addWidget(m_longFirst);
     column->addWidget(m_next, 0, Qt::AlignLeft);
     column->addStretch();
@@ -129,6 +137,7 @@ QWidget *RemnantPage::cornersStep() {
 QWidget *RemnantPage::outlineStep() {
     auto *page = new QWidget;
     auto *back = new QPushButton(tr("Back to the corners"));
+    back->setToolTip(tr("To put a corner right. What is traced already moves with it."));
     connect(back, &QPushButton::clicked, this, [this] { goTo(Corners); });
     m_again = new QPushButton(tr("Trace again"));
     m_again->setToolTip(tr("Forget the outline and begin anew."));
@@ -151,6 +160,7 @@ QWidget *RemnantPage::outlineStep() {
     });
     m_where = new QComboBox;
     m_where->setObjectName(u"where"_s);
+    m_where->setToolTip(tr("Panels of the job's first cloth are laid on it when it takes the bolt's place."));
     const Job &job = m_document.job();
     if (boltIsUnused(job)) m_where->addItem(tr("in place of the bolt"), 0);
     m_where->addItem(tr("as a cloth of its own"), -1);
@@ -160,8 +170,11 @@ QWidget *RemnantPage::outlineStep() {
     m_within->setChecked(true);
     auto *beside = new QRadioButton(tr("where it is; the job remembers where"));
     beside->setObjectName(u"beside"_s);
+    m_within->setToolTip(tr("The picture travels with the job; the file grows by as much."));
+    beside->setToolTip(tr("The file stays small. If the picture is moved or lost, the cloth is drawn without it."));
     m_take = new QPushButton(tr("Put it on the table"));
     m_take->setObjectName(u"mainButton"_s);
+    m_take->setToolTip(tr("The remnant lies on the table then, with its flaws; next, two lengths of it are taped."));
     connect(m_take, &QPushButton::clicked, this, &RemnantPage::putOnTable);
     auto *form = new QFormLayout;
     form->setRowWrapPolicy(QFormLayout::WrapAllRows);
@@ -286,7 +299,14 @@ void RemnantPage::showShapes() {
 
 void RemnantPage::followMarks() {
     if (m_step == Corners) {
-        m_find.corners = m_picture->marks();
+        const QPolygonF &marks = m_picture->marks();
+        for (int i = 0; i < 4; ++i)
+            if (marks.size() != m_find.corners.size())
+                m_cornerIs[std::size_t(i)] = CornerIs::Clicked;
+            else if (i < marks.size() && marks[i] != m_find.corners[i])
+                m_cornerIs[std::size_t(i)] = CornerIs::Set; // by hand or key; a click is told of by itself
+        m_find.corners = marks;
+        m_find.fitted = false;
         if (m_find.corners.size() == 4 && !m_sideChosen) {
             m_find.longFirst = looksLongFirst(m_find.corners);
             m_longFirst->setChecked(m_find.longFirst);
@@ -296,6 +316,37 @@ void RemnantPage::followMarks() {
     }
     if (!m_flaw) m_find.outline = m_straight.fromPhoto.inverted().map(m_picture->marks());
     sayOutline();
+}
+
+void RemnantPage::settleCorners(int placed) {
+    if (m_step != Corners || placed > 3) return;
+    m_cornerIs[std::size_t(placed)] = CornerIs::Clicked;
+    // Between two yardsticks lies cloth, and whatever line is in it is no edge of what is known.
+    if (!m_find.isStraight() || m_known->currentIndex() == Yardstick) return;
+    // A hand misses by a pixel or two of the screen, which are more of a photograph that is shown small; but what is
+    // looked for farther off is as likely a stripe of the cloth.
+    const auto found = cornersOnEdges(m_find.photo, m_find.corners, std::clamp(2 / m_picture->pixelsShown(), 5.0, 7.0),
+                                      m_known->currentIndex() == Own ? SheetShade::Any : SheetShade::Lighter);
+    for (int i = 0; i < 4; ++i)
+        if (const auto &corner = found[std::size_t(i)]; corner && m_cornerIs[std::size_t(i)] == CornerIs::Clicked) {
+            m_picture->settle(i, *corner);
+            m_cornerIs[std::size_t(i)] = CornerIs::Found;
+        }
+    m_find.corners = m_picture->marks();
+    m_find.fitted =
+        std::all_of(m_cornerIs.begin(), m_cornerIs.end(), [](CornerIs is) { return is == CornerIs::Found; });
+    sayCorners();
+}
+
+QString RemnantPage::aboutCorners() const {
+    if (m_known->currentIndex() == Yardstick) return {};
+    if (m_find.fitted) return tr("All four corners came to rest where the edges meet, finer than a click.");
+    QStringList clicked;
+    for (int i = 0; i < 4; ++i)
+        if (m_cornerIs[std::size_t(i)] == CornerIs::Clicked) clicked << QString::number(i + 1);
+    if (clicked.isEmpty()) return {};
+    return tr("No clear edges were found beside corner %1: go nearer with the wheel, and move it by the arrow keys.")
+        .arg(clicked.join(tr(" and ")));
 }
 
 void RemnantPage::closeOutline() {
@@ -327,7 +378,7 @@ void RemnantPage::sayCorners() {
     } else if (!m_find.isStraight()) {
         say(tr("Write down how large it is."), true);
     } else {
-        say(tr("✓ The picture can be straightened."), false);
+        say(QStringList{tr("✓ The picture can be straightened."), aboutCorners()}.join(u' '), false);
     }
 }
 

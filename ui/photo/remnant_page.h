@@ -11,6 +11,8 @@
 #include <QRadioButton>
 #include <QStackedWidget>
 
+#include <array>
+
 namespace boltwright::ui {
 
 class LengthEdit;
@@ -34,6 +36,8 @@ Q_SIGNALS:
 private:
     enum Known { A4, Letter, Yardstick, Own };
     enum Step { Corners, Outline };
+    /// How a corner came to be where it is: clicked and no more, found on the edges beside the click, or set by hand.
+    enum class CornerIs { Clicked, Found, Set };
     QWidget *cornersStep();
     QWidget *outlineStep();
     void askForPicture();
@@ -41,6 +45,8 @@ private:
     void takeKnown();
     void knownChanged();
     void followMarks();
+    void settleCorners(int placed);
+    QString aboutCorners() const;
     void closeOutline();
     void beginFlaw(bool flaw);
     void showShapes();
@@ -55,6 +61,7 @@ private:
     QStackedWidget *m_steps;
     QLabel *m_said;
     PhotoFind m_find;
+    std::array<CornerIs, 4> m_cornerIs{};
     StraightPhoto m_straight;
     QString m_file;
     Step m_step = Corners;

@@ -85,7 +85,7 @@ QTransform straightening(const QPolygonF &corners, KnownRectangle rectangle, boo
 }
 
 double mostError(const QPolygonF &corners, KnownRectangle rectangle, bool longFirst, const QPolygonF &points,
-                 double miss) {
+                 double cornerMiss, double miss) {
     const QTransform right = straightening(corners, rectangle, longFirst);
     double most = 0;
     for (const QPointF &point : points) {
@@ -93,7 +93,8 @@ double mostError(const QPolygonF &corners, KnownRectangle rectangle, bool longFi
         double squares = 0;
         for (int corner = 0; corner < 4; ++corner) {
             double worst = 0;
-            for (const QPointF by : {QPointF(miss, 0), QPointF(-miss, 0), QPointF(0, miss), QPointF(0, -miss)}) {
+            for (const QPointF by :
+                 {QPointF(cornerMiss, 0), QPointF(-cornerMiss, 0), QPointF(0, cornerMiss), QPointF(0, -cornerMiss)}) {
                 QPolygonF missed = corners;
                 missed[corner] += by;
                 worst = std::max(worst, QLineF(there, straightening(missed, rectangle, longFirst).map(point)).length());

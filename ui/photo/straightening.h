@@ -26,10 +26,10 @@ QTransform straightening(const QPolygonF &corners, KnownRectangle rectangle, boo
 /// The likelier of the two, by how long the sides look.
 bool looksLongFirst(const QPolygonF &corners);
 
-/// How far a place that was clicked may be from where it is, when every click misses by `miss` pixels at worst: at the
-/// worst of `points`, in millimetres. What a margin is made from.
+/// How far a place that was clicked may be from where it is, when every click misses by `miss` pixels at worst and each
+/// of the rectangle's corners by `cornerMiss`: at the worst of `points`, in millimetres. What a margin is made from.
 double mostError(const QPolygonF &corners, KnownRectangle rectangle, bool longFirst, const QPolygonF &points,
-                 double miss);
+                 double cornerMiss, double miss);
 
 /// Where the cloth's own top (up the roll) points in the photograph.
 enum class PhotoTop { Up, Right, Down, Left };

@@ -72,6 +72,8 @@ SwatchPage::SwatchPage(JobDocument &document, int cloth, QWidget *parent)
     connect(open, &QPushButton::clicked, this, &SwatchPage::askForPicture);
     m_across->setObjectName(u"horizontal repeat"_s);
     m_along->setObjectName(u"vertical repeat"_s);
+    m_across->setToolTip(tr("What the picture shows from its left corners to its right ones, measured on the cloth."));
+    m_along->setToolTip(tr("What the picture shows from its lower corners to its upper ones, measured on the cloth."));
     for (LengthEdit *edit : {m_across, m_along}) {
         edit->setOptional(tr("none"));
         edit->setMaximumWidth(130);
@@ -88,6 +90,10 @@ SwatchPage::SwatchPage(JobDocument &document, int cloth, QWidget *parent)
     auto *beside = new QRadioButton(tr("where it is; the job remembers where"));
     beside->setObjectName(u"beside"_s);
     m_within->setChecked(true);
+    m_within->setToolTip(tr("The picture travels with the job; the file grows by as much."));
+    beside->setToolTip(tr("The file stays small. If the picture is moved or lost, the cloth is drawn without it."));
+    m_take->setToolTip(tr("Draws the cloth with this picture, repeat by repeat."));
+    m_remove->setToolTip(tr("Draws the cloth from its description again."));
     m_take->setObjectName(u"mainButton"_s);
     connect(m_take, &QPushButton::clicked, this, &SwatchPage::take);
     connect(m_remove, &QPushButton::clicked, this, &SwatchPage::remove);

@@ -36,12 +36,15 @@ TapePage::TapePage(JobDocument &document, const QString &cloth, const QString &r
     m_said->setMinimumHeight(4 * m_said->fontMetrics().lineSpacing());
     m_said->setAlignment(Qt::AlignTop | Qt::AlignLeft);
     m_confirm->setObjectName(u"mainButton"_s);
+    m_confirm->setToolTip(tr("The remnant is scaled to what the tape says, and may be printed for cutting."));
     connect(m_confirm, &QPushButton::clicked, this, &TapePage::confirm);
     auto *form = new QFormLayout;
     for (int i : {0, 1}) {
         m_lengths[i] = new LengthEdit(document.job().unit, LengthRange::AboveZero);
         m_lengths[i]->setObjectName(i == 0 ? u"first length"_s : u"second length"_s);
         m_lengths[i]->setMaximumWidth(130);
+        m_lengths[i]->setToolTip(
+            tr("What the tape says between these two places on the cloth, lying flat and not pulled."));
         connect(m_lengths[i], &LengthEdit::lengthChanged, this, &TapePage::followMarks);
         form->addRow(i == 0 ? tr("From 1 to 2") : tr("From 3 to 4"), m_lengths[i]);
     }

@@ -9,6 +9,7 @@
 #include "ui/canvas/canvas.h"
 #include "ui/drawing/cloth_pictures.h"
 #include "ui/paper/cutting_sheet.h"
+#include "ui/photo/corner_fit.h"
 #include "ui/photo/remnant_page.h"
 #include "ui/photo/swatch_page.h"
 #include "ui/photo/tape_page.h"
@@ -82,11 +83,12 @@ void traceRemnant(MainWindow &window, const QString &file) {
     window.actions()[ActionId::RemnantFromPhotograph]->trigger();
     auto &page = pageOf<RemnantPage>(window);
     REQUIRE(page.openPicture(file));
-    // A sheet of paper is small on a cloth of two yards, so one goes nearer before its corners are clicked.
-    moveMouse(&page.picture(), page.picture().toWidget(paper().boundingRect().center()).toPoint());
-    for (int i = 0; i < 5; ++i) QTest::keyClick(&page.picture(), Qt::Key_Plus);
+    // Clicked to the whole pixel of a picture that is shown at a third of its size; each comes to rest on its edges.
     for (const QPointF &corner : paper()) click(page.picture(), corner);
     REQUIRE(page.find().isStraight());
+    CHECK(page.find().fitted);
+    CHECK(page.said().contains(u"where the edges meet"_s));
+    for (int i = 0; i < 4; ++i) CHECK(QLineF(page.find().corners[i], paper()[i]).length() < fittedMiss);
     QTest::mouseClick(buttonThatSays(page, u"Trace the outline"_s), Qt::LeftButton);
     // On the straightened picture, where the same places are found by the page's own corners.
     const QTransform onIt = straightened(page.find()).fromPhoto;
@@ -118,10 +120,9 @@ TEST_CASE("a remnant is traced in a photograph by clicks, taped, and only then p
     CHECK_FALSE(traced.photo->picture.data.isEmpty());
     CHECK(traced.flaws.size() == 1);
     const ClothBox box = boxOf(traced.outline);
-    // The cloth's top is the picture's: 1520 mm across and 960 up the roll. A click is a whole pixel of the window,
-    // which is what limits this to a percent.
-    CHECK(box.width().toMillimetres() == Approx(1520).margin(16));
-    CHECK(box.height().toMillimetres() == Approx(960).margin(16));
+    // The cloth's top is the picture's: 1520 mm across and 960 up the roll, within half a percent of the long side.
+    CHECK(box.width().toMillimetres() == Approx(1520).margin(0.005 * 1520));
+    CHECK(box.height().toMillimetres() == Approx(960).margin(0.005 * 1520));
     CHECK(job.cloths[0].edge > Length{});
     CHECK(faultsOfJob(job).empty());
 
@@ -198,6 +199,26 @@ TEST_CASE("wrong corners are refused where they are clicked, and put right by dr
     drag(aside, corners[1]);
     CHECK(page.find().isStraight());
     CHECK(page.said().startsWith(u"✓"_s));
+    CHECK(page.find().fitted);
+    // With Alt held a corner stays where it is put, and so does one that is moved by keys, a quarter of a pixel a step.
+    MarkedPicture &picture = page.picture();
+    const auto drop = [&](QPointF from, QPointF to, Qt::KeyboardModifiers with) {
+        QTest::mousePress(&picture, Qt::LeftButton, with, picture.toWidget(from).toPoint());
+        moveMouse(&picture, picture.toWidget(to).toPoint(), with);
+        QTest::mouseRelease(&picture, Qt::LeftButton, with, picture.toWidget(to).toPoint());
+    };
+    const QPointF beside = corners[0] + QPointF(4, 4);
+    drop(corners[0], beside, Qt::AltModifier);
+    CHECK(QLineF(page.find().corners[0], corners[0]).length() > 3);
+    CHECK_FALSE(page.find().fitted);
+    drop(beside, beside + QPointF(-3, -1), {});
+    CHECK(QLineF(page.find().corners[0], corners[0]).length() < fittedMiss);
+    CHECK(page.find().fitted);
+    const QPointF before = page.find().corners[0];
+    QTest::keyClick(&picture, Qt::Key_PageDown);
+    QTest::keyClick(&picture, Qt::Key_Right, Qt::AltModifier);
+    CHECK(page.find().corners[0].x() == Approx(before.x() + 0.25));
+    CHECK_FALSE(page.find().fitted);
 }
 
 TEST_CASE("places are marked, moved and taken away by keys alone", "[photo page]") {
