@@ -1,8 +1,8 @@
 // Walks through the main job as a person would, with real mouse and key events, and writes a numbered picture of each
 // step: the pictures of README come from here.
-// `ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%] [answers] [photograph] [measures]`; with `answers` the pages
-// that answer a question and the drawing of remnants, in place of the main job, with `photograph` or `measures` only
-// that walk.
+// `ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%] [answers] [photograph] [measures] [pages]`; with `answers` the
+// pages that answer a question and the drawing of remnants, in place of the main job, with `photograph` or `measures`
+// only that walk, with `pages` every page once.
 
 #include "core/edit/cloth_edit.h"
 #include "core/edit/job_edit.h"
@@ -161,6 +161,60 @@ void walkAnswers(MainWindow &window, const QString &folder, const QString &sampl
         if (StaircaseView *stairs = qobject_cast<WhyPage *>(page)->stairs())
             for (int i = 0; i < 3; ++i) QTest::keyClick(stairs, Qt::Key_Down);
     });
+}
+
+QString photographIn(const QString &folder);
+
+/// Every page of the window one after the other, to be looked at in each look, size of text and size of window. What
+/// does not fit is told on the way.
+void walkPages(MainWindow &window, const QString &folder, const QString &sample, QSize size) {
+    Walk walk(window, folder, u"page-"_s);
+    const auto tell = [&](const char *what) {
+        if (window.width() > size.width() || window.height() > size.height())
+            std::printf("%s: the window is %d x %d\n", what, window.width(), window.height());
+    };
+    walk.picture(u"start"_s);
+    tell("start");
+    window.files().openSample(sample);
+    walk.plan(1500);
+    window.document().keepLayout(u"as planned"_s);
+    QTest::keyClick(&window.canvas(), Qt::Key_Tab);
+    walk.picture(u"table"_s);
+    tell("table");
+    Job job = window.document().job();
+    for (Trimming::Kind kind : {Trimming::Kind::Welt, Trimming::Kind::Nails}) {
+        Trimming t;
+        t.kind = kind;
+        t.edges = 120_in;
+        t.strip = 1.5_in;
+        t.shortest = 12_in;
+        t.from = kind == Trimming::Kind::Welt ? StripsFrom::Scraps : StripsFrom::Bought;
+        t.head = 0.5_in;
+        job.trimmings.push_back(t);
+    }
+    window.document().changeJob(job, u"Trimmings"_s);
+    for (ActionId id : {ActionId::Measure, ActionId::Panels, ActionId::Cloths, ActionId::ClothQuestions,
+                        ActionId::Trimmings, ActionId::ShopRules, ActionId::JobCard, ActionId::RemnantFromPhotograph,
+                        ActionId::WaysToFit, ActionId::HowToRun, ActionId::AskFor, ActionId::Why, ActionId::HowTo,
+                        ActionId::Keys, ActionId::FlawFound, ActionId::Print}) {
+        window.actions()[id]->trigger();
+        const QString name = window.actions()[id]->text().remove(u'…').toLower().replace(u' ', u'-');
+        if (id == ActionId::RemnantFromPhotograph)
+            qobject_cast<RemnantPage *>(window.sheet().content())->openPicture(photographIn(folder));
+        walk.picture(name);
+        tell(qPrintable(name));
+        window.sheet().close();
+    }
+    window.showSwatchPage(0);
+    walk.picture(u"swatch"_s);
+    window.sheet().close();
+    if (window.kept().cards().size() > 1) Q_EMIT window.kept().comparisonWanted(0);
+    walk.picture(u"compared"_s);
+    window.sheet().close();
+    window.actions()[ActionId::Outlines]->trigger();
+    QTest::keyClick(&window.canvas(), Qt::Key_Tab);
+    walk.picture(u"outlines"_s);
+    tell("outlines");
 }
 
 // From a photograph to two layouts compared, on cloth and photograph that nobody made but this.
@@ -371,7 +425,8 @@ int main(int argc, char **argv) {
     QApplication application(argc, argv);
     const QStringList arguments = application.arguments();
     if (arguments.size() < 2) {
-        std::fputs("usage: ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%] [answers] [photograph] [measures]\n",
+        std::fputs("usage: ui_walk FOLDER [SAMPLE] [WIDTHxHEIGHT] [dark] [TEXT%] [answers] [photograph] [measures] "
+                   "[pages]\n",
                    stderr);
         return 2;
     }
@@ -380,7 +435,7 @@ int main(int argc, char **argv) {
     QString sample = u"striped-settee"_s;
     auto look = Preferences::Look::Light;
     int text = 100;
-    bool answers = false, onlyPhotograph = false, onlyMeasures = false;
+    bool answers = false, onlyPhotograph = false, onlyMeasures = false, pages = false;
     for (const QString &argument : arguments.mid(2)) {
         const QStringList sides = argument.split(u'x');
         if (argument == u"photograph"_s)
@@ -389,6 +444,8 @@ int main(int argc, char **argv) {
             onlyMeasures = true;
         else if (argument == u"answers"_s)
             answers = true;
+        else if (argument == u"pages"_s)
+            pages = true;
         else if (argument == u"dark"_s)
             look = Preferences::Look::Dark;
         else if (argument.endsWith(u'%'))
@@ -404,10 +461,12 @@ int main(int argc, char **argv) {
     const QString job = sample.contains(u'/') ? sample : u":/boltwright/samples/%1.boltwright"_s.arg(sample);
     if (answers)
         walkAnswers(window, arguments[1], job);
+    else if (pages)
+        walkPages(window, arguments[1], job, size);
     else if (!onlyPhotograph && !onlyMeasures)
         walk(window, arguments[1], job);
-    if (!answers && !onlyMeasures) walkFromPhotograph(fixture, window, arguments[1]);
-    if (!answers && !onlyPhotograph) walkMeasures(window, arguments[1]);
+    if (!answers && !pages && !onlyMeasures) walkFromPhotograph(fixture, window, arguments[1]);
+    if (!answers && !pages && !onlyPhotograph) walkMeasures(window, arguments[1]);
     fixture.leave();
     return 0;
 }

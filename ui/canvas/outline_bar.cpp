@@ -3,6 +3,7 @@
 #include "ui/canvas/canvas.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/wrapping_row.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -10,6 +11,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QResizeEvent>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
@@ -45,18 +47,24 @@ OutlineBar::OutlineBar(JobDocument &document, Canvas &canvas, QWidget *parent)
     setObjectName(u"outlineBar"_s);
     m_which->setMinimumWidth(220);
     m_which->setAccessibleName(tr("Which remnant or flaw"));
+    m_which->setToolTip(tr("The remnant or flaw whose corners are shown on the table."));
+    m_remnant->setToolTip(tr("Another remnant: click its corners on the table, or type them."));
+    m_remove->setToolTip(tr("Takes the chosen remnant or flaw out of the job."));
+    m_done->setToolTip(tr("Back to moving panels."));
     m_flaw->setToolTip(tr("A flaw of any outline: click its corners on the cloth."));
     m_spot->setToolTip(tr("A round flaw: click its middle and drag for the radius."));
     m_snap->setToolTip(tr("What is dragged comes to rest on whole measures; with Alt held down it stays free."));
     m_hint->setObjectName(u"quiet"_s);
     m_hint->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    auto *tasks = new WrappingRow(8);
+    tasks->addWidget(m_which);
+    for (QWidget *part : {m_remnant, m_flaw, m_spot, m_remove}) tasks->addWidget(part);
     auto *head = new QHBoxLayout;
     head->setSpacing(8);
-    head->addWidget(m_which);
-    for (QWidget *part : {m_remnant, m_flaw, m_spot, m_remove}) head->addWidget(part);
-    head->addStretch();
-    head->addWidget(m_snap);
-    head->addWidget(m_done);
+    head->addLayout(tasks, 1);
+    head->addWidget(m_snap, 0, Qt::AlignTop);
+    head->addWidget(m_done, 0, Qt::AlignTop);
+    m_head = head;
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(20, 8, 16, 8);
     column->setSpacing(6);
@@ -64,15 +72,14 @@ OutlineBar::OutlineBar(JobDocument &document, Canvas &canvas, QWidget *parent)
     column->addWidget(m_hint);
     buildFields();
     // What is told of a corner or outline, and below it what can be done with it: two lines, so that they fit beside
-    // both panes.
+    // both panes. With large letters each goes on below itself.
     for (const QList<QWidget *> &parts : {QList<QWidget *>{m_cornerRow, m_traceRow, m_spotRow, m_remnantRow, m_flawRow},
                                           QList<QWidget *>{m_cutRow, m_rectangleRow}}) {
-        auto *line = new QHBoxLayout;
-        line->setSpacing(20);
+        auto *line = new WrappingRow(20);
         for (QWidget *part : parts) line->addWidget(part);
-        line->addStretch();
         column->addLayout(line);
     }
+    column->addStretch();
 
     connect(m_which, &QComboBox::activated, this, [this](int index) {
         const auto all = outlinesOf(m_document.job());
@@ -115,10 +122,29 @@ void OutlineBar::open() {
     m_canvas.useTool(*m_tool);
     showFields(); // before they are seen, or the window would make room for all of them
     show();
-    // Always as high: the table must not slip away under a hand that takes a corner.
-    setFixedHeight(3 * m_done->sizeHint().height() + m_hint->fontMetrics().height() + 3 * 6 + 2 * 8 + 8);
+    fitHeight();
     m_canvas.setFocus();
     refresh();
+}
+
+/// Always as high as the highest of what it may show: the table must not slip away under a hand that takes a corner.
+void OutlineBar::fitHeight() {
+    const QMargins around = layout()->contentsMargins();
+    const int wide = width() - around.left() - around.right();
+    const auto tallest = [&](const QList<QWidget *> &rows) {
+        int high = 0;
+        for (QWidget *row : rows)
+            high = std::max(high, row->layout()->heightForWidth(std::min(wide, row->layout()->sizeHint().width())));
+        return high;
+    };
+    setFixedHeight(m_head->heightForWidth(wide) + m_hint->fontMetrics().height() +
+                   tallest({m_cornerRow, m_traceRow, m_spotRow, m_remnantRow, m_flawRow}) +
+                   tallest({m_cutRow, m_rectangleRow}) + 3 * 6 + around.top() + around.bottom() + 8);
+}
+
+void OutlineBar::resizeEvent(QResizeEvent *event) {
+    QFrame::resizeEvent(event);
+    if (isVisible() && event->size().width() != event->oldSize().width()) fitHeight();
 }
 
 void OutlineBar::close() {
@@ -138,10 +164,11 @@ void OutlineBar::keyPressEvent(QKeyEvent *event) {
 
 // Fields.
 
-LengthEdit *OutlineBar::field(const QString &name, int range) {
+LengthEdit *OutlineBar::field(const QString &name, const QString &sentence, int range) {
     auto *edit = new LengthEdit(m_document.job().unit, LengthRange(range), this);
     edit->setMaximumWidth(84);
     edit->setAccessibleName(name);
+    edit->setToolTip(sentence);
     edit->setObjectName(u"outline "_s + name);
     return edit;
 }
@@ -150,9 +177,7 @@ QWidget *OutlineBar::row(const QList<QWidget *> &parts, const QString &label) {
     auto *whole = new QWidget(this);
     whole->setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Fixed);
     whole->hide();
-    auto *line = new QHBoxLayout(whole);
-    line->setContentsMargins(0, 0, 0, 0);
-    line->setSpacing(6);
+    auto *line = new WrappingRow(6, whole);
     if (!label.isEmpty()) line->addWidget(new QLabel(label, whole));
     for (QWidget *part : parts) line->addWidget(part);
     m_rows << whole;
@@ -162,60 +187,72 @@ QWidget *OutlineBar::row(const QList<QWidget *> &parts, const QString &label) {
 void OutlineBar::buildFields() {
     const int any = int(LengthRange::Any), above = int(LengthRange::AboveZero);
     const auto word = [this](const QString &text) { return new QLabel(text, this); };
-    const auto button = [this](const QString &text, auto act) {
+    const QString fromLeft = tr("Measured from the left selvage, or from the left edge of a remnant."),
+                  upRoll = tr("Measured up the roll from the cut end, or from the remnant's lower end.");
+    const auto button = [this](const QString &text, const QString &sentence, auto act) {
         auto *b = new QPushButton(text, this);
+        b->setToolTip(sentence);
         connect(b, &QPushButton::clicked, this, act);
         return b;
     };
-    m_x = field(tr("corner from the left"), any);
-    m_y = field(tr("corner up the roll"), any);
+    m_x = field(tr("corner from the left"), fromLeft, any);
+    m_y = field(tr("corner up the roll"), upRoll, any);
     m_cornerRow = row({word(tr("Corner: from the left")), m_x, word(tr("up the roll")), m_y,
-                       button(tr("Remove corner"), [this] { m_tool->editor().removeCorner(); })});
-    m_cutBefore = field(tr("cut out along the side before"), above);
-    m_cutAfter = field(tr("cut out along the side after"), above);
-    m_cutRow = row({word(tr("Cut out")), m_cutBefore, word(tr("by")), m_cutAfter, button(tr("Cut corner out"), [this] {
+                       button(tr("Remove corner"), tr("The outline runs straight past it."),
+                              [this] { m_tool->editor().removeCorner(); })});
+    m_cutBefore = field(tr("cut out along the side before"),
+                        tr("How far the notch reaches along the side that leads to this corner."), above);
+    m_cutAfter = field(tr("cut out along the side after"),
+                       tr("How far the notch reaches along the side after this corner."), above);
+    m_cutRow = row({word(tr("Cut out")), m_cutBefore, word(tr("by")), m_cutAfter,
+                    button(tr("Cut corner out"), tr("A notch of that size takes the place of the corner."), [this] {
                         m_tool->cutCornerOut(m_cutBefore->length().value_or(Length{}),
                                              m_cutAfter->length().value_or(Length{}));
                     })});
     m_cutRow->setToolTip(tr("A notch in place of this corner: first along the side that leads to it, then along the "
                             "one after it."));
-    m_nextX = field(tr("next corner from the left"), any);
-    m_nextY = field(tr("next corner up the roll"), any);
+    m_nextX = field(tr("next corner from the left"), fromLeft, any);
+    m_nextY = field(tr("next corner up the roll"), upRoll, any);
     m_traceRow = row({word(tr("Next corner: from the left")), m_nextX, word(tr("up the roll")), m_nextY,
-                      button(tr("Set corner"),
+                      button(tr("Set corner"), tr("Sets the corner where the two measures say."),
                              [this] {
                                  if (m_nextX->length() && m_nextY->length())
                                      m_tool->editor().addCorner({*m_nextX->length(), *m_nextY->length()});
                              }),
-                      button(tr("Close outline"), [this] { m_tool->editor().closeRing(); })});
-    m_across = field(tr("rectangle across"), above);
-    m_along = field(tr("rectangle up the roll"), above);
+                      button(tr("Close outline"), tr("Joins the last corner to the first."),
+                             [this] { m_tool->editor().closeRing(); })});
+    m_across = field(tr("rectangle across"), tr("How wide it is, from left to right as the cloth hangs."), above);
+    m_along = field(tr("rectangle up the roll"), tr("How long it is up the roll."), above);
     m_rectangleRow = row({word(tr("Or a rectangle")), m_across, word(tr("across by")), m_along, word(tr("up the roll")),
-                          button(tr("Add it"), [this] {
+                          button(tr("Add it"), tr("Puts a rectangle of that size on the table."), [this] {
                               if (m_across->length() && m_along->length())
                                   m_tool->addRectangle(*m_across->length(), *m_along->length());
                           })});
-    m_middleX = field(tr("spot from the left"), any);
-    m_middleY = field(tr("spot up the roll"), any);
-    m_radius = field(tr("spot radius"), above);
-    m_markSpot = button(tr("Mark it"), [this] { spotTyped(); });
+    m_middleX = field(tr("spot from the left"), fromLeft, any);
+    m_middleY = field(tr("spot up the roll"), upRoll, any);
+    m_radius = field(tr("spot radius"), tr("From its middle as far as no panel may reach."), above);
+    m_markSpot = button(tr("Mark it"), tr("Marks a round flaw of that radius there."), [this] { spotTyped(); });
     m_spotRow = row({word(tr("Middle: from the left")), m_middleX, word(tr("up the roll")), m_middleY,
                      word(tr("radius")), m_radius, m_markSpot});
     m_lot = new QLineEdit(this);
     m_lot->setMaximumWidth(120);
     m_lot->setAccessibleName(tr("Dye lot"));
+    m_lot->setToolTip(tr("Parts that must match in shade are cut from one dye lot."));
     m_lot->setObjectName(u"outline lot"_s);
-    m_motifX = field(tr("motif from the left"), any);
-    m_motifY = field(tr("motif up the roll"), any);
+    m_motifX = field(tr("motif from the left"), fromLeft, any);
+    m_motifY = field(tr("motif up the roll"), upRoll, any);
     for (LengthEdit *edit : {m_motifX, m_motifY}) edit->setOptional(tr("as the cloth"));
-    m_remnantRow = row({word(tr("Dye lot")), m_lot, word(tr("A motif sits: from the left")), m_motifX,
-                        word(tr("up the roll")), m_motifY, button(tr("Point at it"), [this] {
-                            m_tool->begin(OutlineTool::Task::Motif);
-                            m_canvas.setFocus();
-                        })});
+    m_remnantRow =
+        row({word(tr("Dye lot")), m_lot, word(tr("A motif sits: from the left")), m_motifX, word(tr("up the roll")),
+             m_motifY,
+             button(tr("Point at it"), tr("Click the middle of a motif on the table instead of measuring it."), [this] {
+                 m_tool->begin(OutlineTool::Task::Motif);
+                 m_canvas.setFocus();
+             })});
     m_note = new QLineEdit(this);
     m_note->setMinimumWidth(220);
     m_note->setAccessibleName(tr("What the flaw is"));
+    m_note->setToolTip(tr("Hole, stain, slub or seam: it stands beside the flaw on the table and on the sheet."));
     m_note->setObjectName(u"outline note"_s);
     m_flawRow = row({word(tr("What it is")), m_note});
 

@@ -29,11 +29,13 @@ Q_SIGNALS:
 
 protected:
     void keyPressEvent(QKeyEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
 
 private:
     QWidget *row(const QList<QWidget *> &parts, const QString &label = {});
-    LengthEdit *field(const QString &name, int minimum = 0);
+    LengthEdit *field(const QString &name, const QString &sentence, int minimum = 0);
     void buildFields();
+    void fitHeight();
     void refresh();
     void refillOutlines();
     void showFields();
@@ -49,6 +51,7 @@ private:
     QPushButton *m_remnant, *m_flaw, *m_spot, *m_remove, *m_done;
     QCheckBox *m_snap;
     QLabel *m_hint;
+    QLayout *m_head = nullptr;
     QList<QWidget *> m_rows;
     QWidget *m_cornerRow, *m_cutRow, *m_traceRow, *m_rectangleRow, *m_spotRow, *m_remnantRow, *m_flawRow;
     LengthEdit *m_x, *m_y, *m_cutBefore, *m_cutAfter, *m_nextX, *m_nextY, *m_across, *m_along, *m_middleX, *m_middleY,

@@ -67,6 +67,8 @@ QString styleSheetFor(const Colours &c, int px) {
         QToolTip { background: %1; color: %2; border: 1px solid %4; padding: 4px; }
         QHeaderView::section { background: %8; color: %2; border: 0; border-right: 1px solid %4; border-bottom: 1px solid %4; padding: 4px 6px; }
         QTableView { gridline-color: %4; border: 1px solid %4; }
+        QTextBrowser { border: 2px solid transparent; }
+        QTextBrowser:focus { border: 2px solid %5; }
         QLabel#refusal { color: %6; font-weight: bold; }
         QMenuBar { background: %1; }
         QSplitter::handle { background: %4; }

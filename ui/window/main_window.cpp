@@ -664,7 +664,7 @@ void MainWindow::showHelp(const QString &page) { m_sheet->show(tr("How to …"),
 
 void MainWindow::showKeys() {
     auto *page = new QTextBrowser;
-    page->setFrameShape(QFrame::NoFrame);
+    page->setAccessibleName(tr("Keys and gestures"));
     QString text = u"<table cellpadding='5'>"_s;
     const auto row = [&](const QString &key, const QString &title, const QString &sentence) {
         text += u"<tr><td><b>%1</b></td><td>%2</td><td>%3</td></tr>"_s.arg(key.toHtmlEscaped(), title.toHtmlEscaped(),

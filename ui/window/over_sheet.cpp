@@ -4,12 +4,14 @@
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QPushButton>
+#include <QScrollArea>
 
 using namespace Qt::StringLiterals;
 
 namespace boltwright::ui {
 
-OverSheet::OverSheet(QWidget *over) : QFrame(over), m_title(new QLabel(this)), m_column(new QVBoxLayout(this)) {
+OverSheet::OverSheet(QWidget *over)
+    : QFrame(over), m_title(new QLabel(this)), m_scroll(new QScrollArea(this)), m_column(new QVBoxLayout(this)) {
     setObjectName(u"overSheet"_s);
     setAutoFillBackground(true);
     m_title->setObjectName(u"bigTitle"_s);
@@ -23,30 +25,50 @@ OverSheet::OverSheet(QWidget *over) : QFrame(over), m_title(new QLabel(this)), m
     m_column->setContentsMargins(24, 18, 24, 18);
     m_column->setSpacing(12);
     m_column->addLayout(head);
+    // With large letters or in a small window a page is scrolled rather than squeezed.
+    m_scroll->setWidgetResizable(true);
+    m_scroll->setFrameShape(QFrame::NoFrame);
+    m_scroll->setFocusPolicy(Qt::NoFocus);
+    m_scroll->viewport()->setAutoFillBackground(false);
+    m_column->addWidget(m_scroll, 1);
     over->installEventFilter(this);
     QFrame::hide();
 }
 
 void OverSheet::show(const QString &title, QWidget *content) {
-    delete m_content;
+    delete m_scroll->takeWidget();
     m_content = content;
     m_title->setText(title);
     setAccessibleName(title);
-    m_column->addWidget(content, 1);
+    m_scroll->setWidget(content);
+    content->setAutoFillBackground(false); // the sheet's own ground shows through
     fit();
+    // What lies below is out of reach for the keyboard too.
+    setBelowEnabled(false);
     QFrame::show();
     raise();
-    content->setFocus();
+    // A page that went on standing for one of its fields would hide from Tab what lies before that field.
+    QWidget *first = content;
+    while (first->focusProxy()) first = first->focusProxy();
+    content->setFocusProxy(nullptr);
+    first->setFocus();
 }
 
 void OverSheet::close() {
     if (isHidden()) return;
     // What is being typed is finished first, so that closing never loses it.
     setFocus();
+    setBelowEnabled(true);
     QFrame::hide();
-    if (m_content) m_content->deleteLater();
+    // Later, for it may be the page itself that wants to go.
+    if (QWidget *gone = m_scroll->takeWidget()) gone->deleteLater();
     m_content = nullptr;
     Q_EMIT closed();
+}
+
+void OverSheet::setBelowEnabled(bool enabled) {
+    for (QWidget *below : parentWidget()->findChildren<QWidget *>(Qt::FindDirectChildrenOnly))
+        if (below != this) below->setEnabled(enabled);
 }
 
 bool OverSheet::eventFilter(QObject *watched, QEvent *event) {

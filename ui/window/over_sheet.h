@@ -2,6 +2,7 @@
 
 #include <QFrame>
 #include <QLabel>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 namespace boltwright::ui {
@@ -26,7 +27,9 @@ protected:
 
 private:
     void fit();
+    void setBelowEnabled(bool enabled);
     QLabel *m_title;
+    QScrollArea *m_scroll; ///< what the content is in
     QVBoxLayout *m_column;
     QWidget *m_content = nullptr;
 };
