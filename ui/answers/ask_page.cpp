@@ -51,6 +51,7 @@ AskPage::AskPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidge
                                           : QStringList{tr("0.1 m")});
     m_step->setCurrentIndex(unit() == Unit::Inch ? 1 : 0);
     m_step->setAccessibleName(tr("Sold by"));
+    m_step->setToolTip(tr("The smallest length that the shop cuts off the bolt: what to buy is rounded up to it."));
     addAbove(tr("Reserve for flaws"), m_reserve);
     addAbove(tr("Sold by"), m_step);
     m_extra->setWordWrap(true);
@@ -59,6 +60,7 @@ AskPage::AskPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidge
     m_view->setModel(m_model);
     m_view->setItemDelegate(new AskField(m_view));
     m_view->setAccessibleName(tr("What to buy, by width and repeat"));
+    m_view->setToolTip(tr("Widths of cloth across, repeats down. Type over one to ask about another cloth."));
     m_view->horizontalHeader()->hide();
     m_view->verticalHeader()->hide();
     m_view->setTabKeyNavigation(false);

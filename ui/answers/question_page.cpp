@@ -43,6 +43,7 @@ QuestionPage::QuestionPage(JobDocument &document, std::shared_ptr<AnswerBook> bo
     auto *scroll = m_scroll = new QScrollArea;
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setFocusPolicy(Qt::NoFocus);
     auto *inside = new QWidget;
     m_answers->setContentsMargins(0, 0, 0, 0);
     m_answers->setSpacing(16);
@@ -51,7 +52,10 @@ QuestionPage::QuestionPage(JobDocument &document, std::shared_ptr<AnswerBook> bo
     body->addWidget(scroll, 1);
     whole->addLayout(body, 1);
 
+    m_ask->setToolTip(tr("Begins the search. It takes a little while; the window can be used meanwhile."));
+    m_stop->setToolTip(tr("Ends the search; what was found by then stays."));
     m_ask->setDefault(true);
+    setFocusProxy(m_ask);
     m_stop->setEnabled(false);
     m_progress->hide();
     connect(m_ask, &QPushButton::clicked, this, [this] { ask(); });
@@ -83,7 +87,7 @@ void QuestionPage::sayKept(bool same) {
 }
 
 void QuestionPage::addSetting(QWidget *setting) {
-    setting->setFixedWidth(280);
+    setting->setFixedWidth(std::max(280, 40 * fontMetrics().averageCharWidth())); // a line of it is read whole
     // What is left over of the height goes below all settings, not in between.
     setting->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Maximum);
     m_settings->insertWidget(m_settings->count() - 1, setting);

@@ -82,6 +82,7 @@ WhyPage::WhyPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidge
     for (const Cloth &cloth : document.job().cloths)
         if (cloth.bolt) m_cloth->addItem(fromCore(cloth.name.empty() ? cloth.id : cloth.name), fromCore(cloth.id));
     m_cloth->setAccessibleName(tr("Which cloth"));
+    m_cloth->setToolTip(tr("The cloth whose length is explained."));
     if (m_cloth->count() < 2) {
         m_cloth->setParent(this);
         m_cloth->hide();
@@ -132,6 +133,7 @@ void WhyPage::show(const Staircase &stairs) {
     thumbnail->hide();
     layout->addWidget(thumbnail, 1);
     auto *save = new QPushButton(tr("Save as a picture …"));
+    save->setToolTip(tr("Writes these steps as a picture, to show the client what the length is for."));
     layout->addWidget(save, 0, Qt::AlignLeft);
     connect(save, &QPushButton::clicked, this, &WhyPage::save);
     connect(view, &StaircaseView::chosenChanged, this, &WhyPage::explain);

@@ -79,10 +79,14 @@ ClothForm::ClothForm(JobDocument &document, QWidget *parent)
     m_refusal->hide();
     m_which->setMinimumWidth(220);
     m_which->setAccessibleName(tr("Which cloth"));
+    m_which->setToolTip(tr("The cloth that is described below; a job may have several."));
     m_scroll->setWidgetResizable(true);
     m_scroll->setFrameShape(QFrame::NoFrame);
+    m_scroll->setFocusPolicy(Qt::NoFocus);
     auto *add = new QPushButton(tr("Add a cloth"), this);
     auto *remove = new QPushButton(tr("Remove"), this);
+    add->setToolTip(tr("Another cloth for this job, such as one for the outside back or the borders."));
+    remove->setToolTip(tr("Takes this cloth out of the job, as long as nothing is cut from it."));
     auto *head = new QHBoxLayout;
     head->addWidget(m_which);
     head->addWidget(add);
@@ -124,6 +128,7 @@ ClothForm::ClothForm(JobDocument &document, QWidget *parent)
         // Built anew once the field that caused it has finished with its event.
         if (changes & (Change::Cloths | Change::NewJob | Change::Card)) QTimer::singleShot(0, this, &ClothForm::refill);
     });
+    setFocusProxy(m_which);
     refill();
 }
 
@@ -177,6 +182,7 @@ void ClothForm::fill(QFormLayout *form) {
     auto *name = new QLineEdit(fromCore(cloth().name));
     name->setMaximumWidth(320);
     name->setObjectName(u"field name"_s);
+    name->setToolTip(tr("What the cloth is called on the table, on the sheet and on the client's page."));
     connect(name, &QLineEdit::editingFinished, this, [this, name] {
         if (toCore(name->text()) != cloth().name) change(tr("Name"), [&](Cloth &c) { c.name = toCore(name->text()); });
     });
@@ -186,6 +192,7 @@ void ClothForm::fill(QFormLayout *form) {
     kind->setCurrentIndex(cloth().bolt ? 0 : 1);
     kind->setMaximumWidth(170);
     kind->setObjectName(u"field kind"_s);
+    kind->setToolTip(tr("A bolt is unrolled as far as the job takes; remnants are pieces with outlines of their own."));
     connect(kind, &QComboBox::activated, this, [this](int index) {
         change(
             tr("Bolt or remnants"),
@@ -318,6 +325,7 @@ void ClothForm::fillRemnants(QFormLayout *form) {
             false);
     });
     auto *photograph = new QPushButton(tr("From a photograph…"));
+    add->setToolTip(tr("Another piece of this cloth, with the outline of the last one to begin with."));
     photograph->setMaximumWidth(170);
     photograph->setToolTip(tr("Trace a remnant in a photograph that shows something of known size."));
     connect(photograph, &QPushButton::clicked, this, &ClothForm::photographWanted);
@@ -346,16 +354,19 @@ void ClothForm::fillPrice(QFormLayout *form) {
     amount->setValue(price.amount);
     amount->setObjectName(u"field price"_s);
     amount->setAccessibleName(tr("Price"));
+    amount->setToolTip(tr("What the cloth costs by length; the client's page reckons with it."));
     auto *currency = new QLineEdit(fromCore(price.currency));
     currency->setMaximumWidth(70);
     currency->setPlaceholderText(tr("USD"));
     currency->setObjectName(u"field currency"_s);
     currency->setAccessibleName(tr("Currency"));
+    currency->setToolTip(tr("The money it is priced in, as it is to stand beside the figure."));
     auto *per = new QComboBox;
     per->addItems({tr("a yard"), tr("a metre")});
     per->setCurrentIndex(price.per == "m" ? 1 : 0);
     per->setObjectName(u"field per"_s);
     per->setAccessibleName(tr("Price for"));
+    per->setToolTip(tr("Whether the price is for a yard or for a metre of the bolt."));
     const auto take = [this, price, amount, currency, per] {
         std::optional<Price> told;
         if (amount->value() > 0) {
@@ -387,9 +398,13 @@ void ClothForm::fillPattern(QFormLayout *form) {
         else
             c.pattern.reset();
     };
-    repeatRow(form, tr("Horizontal repeat"), pattern ? pattern->across : std::nullopt,
+    repeatRow(form, tr("Horizontal repeat"),
+              tr("From a place in the pattern to the same place in the next, straight across the width."),
+              pattern ? pattern->across : std::nullopt,
               [withPattern](Cloth &c, auto l) { withPattern(c, [&](Pattern &p) { p.across = l; }); });
-    repeatRow(form, tr("Vertical repeat"), pattern ? pattern->along : std::nullopt,
+    repeatRow(form, tr("Vertical repeat"),
+              tr("From a place in the pattern to the same place in the next, straight up the roll."),
+              pattern ? pattern->along : std::nullopt,
               [withPattern](Cloth &c, auto l) { withPattern(c, [&](Pattern &p) { p.along = l; }); });
     if (!pattern) return;
     lengthRow(form, tr("Drop"), tr("How far the next column is moved up: half the vertical repeat for a half-drop."),
@@ -400,11 +415,13 @@ void ClothForm::fillPattern(QFormLayout *form) {
               false, false, [](Cloth &c, auto l) { c.pattern->motif.y = l.value_or(Length{}); });
 }
 
-void ClothForm::repeatRow(QFormLayout *form, const QString &label, std::optional<Length> value,
+void ClothForm::repeatRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value,
                           const std::function<void(Cloth &, std::optional<Length>)> &set) {
     const Unit unit = m_document.job().unit;
     auto *one = new LengthEdit(unit, LengthRange::AboveZero);
     one->setOptional(tr("none"));
+    one->setToolTip(sentence);
+    one->setAccessibleName(label);
     one->setMaximumWidth(170);
     one->setObjectName(u"field "_s + label);
     one->setLength(value);
@@ -413,11 +430,13 @@ void ClothForm::repeatRow(QFormLayout *form, const QString &label, std::optional
     many->setValue(m_repeats.value(label, 1));
     many->setObjectName(u"repeats "_s + label);
     many->setAccessibleName(tr("%1: how many repeats were measured").arg(label));
+    many->setToolTip(tr("Measure over several repeats and write how many: what a tape misses is shared among them."));
     auto *measure = new LengthEdit(unit, LengthRange::AboveZero);
     measure->setOptional(tr("together"));
     measure->setMaximumWidth(130);
     measure->setObjectName(u"measured "_s + label);
     measure->setAccessibleName(tr("%1: what they measure together").arg(label));
+    measure->setToolTip(tr("What so many repeats measure together; one repeat is worked out from it."));
     if (value) measure->setLength(*value * many->value());
     connect(one, &LengthEdit::lengthChanged, this,
             [this, label, set](std::optional<Length> length) { change(label, [&](Cloth &c) { set(c, length); }); });
@@ -444,7 +463,8 @@ void ClothForm::fillSquareness(QFormLayout *form) {
     const auto row = [&](const QString &label, const QString &sentence, Length value, LengthRange range,
                          Length Cloth::*member) {
         auto *edit = new LengthEdit(unit, range);
-        edit->setFixedWidth(120);
+        edit->setMaximumWidth(170);
+        edit->setAccessibleName(label);
         edit->setToolTip(sentence);
         edit->setObjectName(u"field "_s + label);
         edit->setLength(value);

@@ -41,7 +41,7 @@ private:
     void fillPattern(QFormLayout *form);
     void fillSquareness(QFormLayout *form);
     /// A repeat, as a length or measured over several of it: "4 repeats measure 108".
-    void repeatRow(QFormLayout *form, const QString &label, std::optional<Length> value,
+    void repeatRow(QFormLayout *form, const QString &label, const QString &sentence, std::optional<Length> value,
                    const std::function<void(Cloth &, std::optional<Length>)> &set);
     void fillPrice(QFormLayout *form);
     SheetForm *sheetForm(const SheetOf &sheet);

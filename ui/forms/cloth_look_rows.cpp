@@ -50,6 +50,7 @@ QWidget *colourRow(const QString &name, const std::string &told, const QColor &s
     layout->addWidget(button);
     if (!told.empty()) {
         auto *back = new QPushButton(QObject::tr("Our own again"));
+        back->setToolTip(QObject::tr("Draws it in the colour that Boltwright gives such a cloth."));
         QObject::connect(back, &QPushButton::clicked, row, [set] { set({}); });
         layout->addWidget(back);
     }
@@ -68,6 +69,7 @@ QWidget *bandsRow(const Cloth &cloth, Unit unit, const ChangeLook &change) {
     text->setToolTip(QObject::tr("One stripe a line: from the motif's middle to the stripe's nearer edge, how wide it "
                                  "is, its colour. For example: -1, 2, #4a5a66"));
     auto *take = new QPushButton(QObject::tr("Take these stripes"));
+    take->setToolTip(QObject::tr("Draws the cloth with the stripes that are written here."));
     auto *refusal = new QLabel;
     refusal->setObjectName(u"refusal"_s);
     refusal->setWordWrap(true);
@@ -155,6 +157,8 @@ void addLookRows(QFormLayout *form, const Cloth &cloth, int clothIndex, Unit uni
         const Figure drawn = look.figure.value_or(Figure::Sprig);
         figure->setCurrentIndex(drawn == Figure::Sprig ? 0 : drawn == Figure::Spots ? 1 : 2);
         figure->setMaximumWidth(170);
+        figure->setToolTip(
+            QObject::tr("What stands for the motif on screen and paper. It changes nothing about the cut."));
         figure->setObjectName(u"field figure"_s);
         QObject::connect(figure, &QComboBox::activated, form->parentWidget(), [change](int index) {
             change(QObject::tr("Figure"), [index](ClothLook &l) {
@@ -166,6 +170,7 @@ void addLookRows(QFormLayout *form, const Cloth &cloth, int clothIndex, Unit uni
             auto *size = new LengthEdit(unit, LengthRange::AboveZero);
             size->setOptional(QObject::tr("as there is room"));
             size->setMaximumWidth(170);
+            size->setToolTip(QObject::tr("How wide the motif is drawn. It changes nothing about the cut."));
             size->setObjectName(u"field size"_s);
             size->setLength(look.size);
             QObject::connect(size, &LengthEdit::lengthChanged, form->parentWidget(),

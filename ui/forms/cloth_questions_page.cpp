@@ -23,12 +23,14 @@ ClothQuestionsPage::ClothQuestionsPage(JobDocument &document, QWidget *parent)
     : QWidget(parent), m_document(document), m_which(new QComboBox(this)), m_scroll(new QScrollArea(this)),
       m_sum(new QLabel(this)) {
     m_which->setAccessibleName(tr("Which cloth"));
+    m_which->setToolTip(tr("The cloth that is gone through below."));
     m_which->setMinimumWidth(240);
     for (const Cloth &c : document.job().cloths) m_which->addItem(fromCore(c.name.empty() ? c.id : c.name));
     m_which->setVisible(document.job().cloths.size() > 1);
     m_sum->setWordWrap(true);
     m_scroll->setWidgetResizable(true);
     m_scroll->setFrameShape(QFrame::NoFrame);
+    m_scroll->setFocusPolicy(Qt::NoFocus);
     auto *advice = new QLabel(
         tr("A cloth's own label and the law of the place decide what it may be used for; this list does not. "
            "Whoever certifies fire safety where the piece is sold or used has the last word."),
@@ -104,10 +106,12 @@ void ClothQuestionsPage::fill() {
             said->addItem(plain(nameOf(s)));
         said->setCurrentIndex(int(now.said));
         said->setAccessibleName(plain(q.asks));
+        said->setToolTip(tr("What came of it. The answer stands on the client's page."));
         said->setObjectName(u"said "_s + fromCore(about));
         auto *note = new QLineEdit(fromCore(now.note), page);
         note->setPlaceholderText(tr("note"));
         note->setAccessibleName(tr("Note on %1").arg(plain(q.title)));
+        note->setToolTip(tr("What was said or agreed on; it stands beside the answer on the client's page."));
         connect(said, &QComboBox::activated, this, [this, about](int index) {
             answer(
                 about, [=](ClothAnswer &a) { a.said = ClothAnswer::Said(index); }, tr("Answer about the cloth"));

@@ -25,26 +25,34 @@ FlawForm::FlawForm(JobDocument &document, QWidget *parent)
     for (const SheetOf &sheet : m_sheets) m_where->addItem(fromCore(sheetName(job, sheet.cloth, sheet.on)));
     auto *form = new QFormLayout(this);
     form->addRow(tr("In"), m_where);
-    const auto measure = [&](const QString &label, const char *name, LengthRange range) {
+    m_where->setToolTip(tr("The cloth or remnant that the flaw is in."));
+    const auto measure = [&](const QString &label, const QString &sentence, const char *name, LengthRange range) {
         auto *edit = new LengthEdit(job.unit, range, this);
         edit->setObjectName(QString::fromLatin1(name));
         edit->setAccessibleName(label);
+        edit->setToolTip(sentence);
         edit->setMaximumWidth(160);
         form->addRow(label, edit);
         return edit;
     };
-    m_x = measure(tr("From the left selvage"), "flawFromSelvage", LengthRange::ZeroOrMore);
-    m_y = measure(tr("From the cut end"), "flawFromEnd", LengthRange::ZeroOrMore);
-    m_across = measure(tr("Width"), "flawWidth", LengthRange::AboveZero);
-    m_along = measure(tr("Length along the roll"), "flawLength", LengthRange::AboveZero);
+    m_x = measure(tr("From the left selvage"), tr("From the left selvage to the flaw's nearer side."),
+                  "flawFromSelvage", LengthRange::ZeroOrMore);
+    m_y = measure(tr("From the cut end"), tr("From the cut end up the roll to where the flaw begins."), "flawFromEnd",
+                  LengthRange::ZeroOrMore);
+    m_across = measure(tr("Width"), tr("How far it goes across; a little more than what is seen does no harm."),
+                       "flawWidth", LengthRange::AboveZero);
+    m_along =
+        measure(tr("Length along the roll"), tr("How far it goes up the roll."), "flawLength", LengthRange::AboveZero);
     m_note->setMaximumWidth(320);
     m_note->setPlaceholderText(tr("slub, hole, stain"));
+    m_note->setToolTip(tr("Stands beside the flaw on the table and on the sheet."));
     form->addRow(tr("What it is"), m_note);
     m_refusal->setObjectName(u"refusal"_s);
     m_refusal->setWordWrap(true);
     form->addRow(m_refusal);
     auto *enterButton = new QPushButton(tr("Enter it and plan what is left again"), this);
     enterButton->setObjectName(u"mainButton"_s);
+    enterButton->setToolTip(tr("What is cut or locked stays; all other panels are laid anew around the flaw."));
     form->addRow(enterButton);
     connect(enterButton, &QPushButton::clicked, this, &FlawForm::enter);
     if (const int cut = document.selectedCut(); cut >= 0) {
@@ -55,6 +63,7 @@ FlawForm::FlawForm(JobDocument &document, QWidget *parent)
         m_x->setLength(own.x);
         m_y->setLength(own.y);
     }
+    setTabOrder(m_along, m_note);
     setFocusProxy(m_x);
 }
 

@@ -15,9 +15,10 @@ namespace boltwright::ui {
 JobCardForm::JobCardForm(JobDocument &document, QWidget *parent) : QWidget(parent) {
     auto *form = new QFormLayout(this);
     form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
-    const auto line = [&](const QString &label, std::string JobCard::*field) {
+    const auto line = [&](const QString &label, const QString &sentence, std::string JobCard::*field) {
         auto *edit = new QLineEdit(fromCore(document.job().card.*field), this);
         edit->setMaximumWidth(460);
+        edit->setToolTip(sentence);
         connect(edit, &QLineEdit::textEdited, this, [&document, field, label](const QString &text) {
             Job job = document.job();
             job.card.*field = toCore(text);
@@ -26,13 +27,16 @@ JobCardForm::JobCardForm(JobDocument &document, QWidget *parent) : QWidget(paren
         form->addRow(label, edit);
         return edit;
     };
-    setFocusProxy(line(tr("Title"), &JobCard::title));
-    line(tr("Client"), &JobCard::client);
-    line(tr("Piece"), &JobCard::piece);
-    line(tr("Date"), &JobCard::date)->setPlaceholderText(tr("2026-11-25"));
+    setFocusProxy(line(tr("Title"), tr("What the job is called; it heads the cutting sheet."), &JobCard::title));
+    line(tr("Client"), tr("For whom it is made; the name stands on the sheet and on the client's page."),
+         &JobCard::client);
+    line(tr("Piece"), tr("What is covered, such as a wing chair."), &JobCard::piece);
+    line(tr("Date"), tr("The day that stands on the sheet, written as you like."), &JobCard::date)
+        ->setPlaceholderText(tr("2026-11-25"));
     auto *notes = new QPlainTextEdit(fromCore(document.job().card.notes), this);
     notes->setMaximumSize(460, 120);
     notes->setTabChangesFocus(true);
+    notes->setToolTip(tr("Whatever is to be remembered about this job."));
     connect(notes, &QPlainTextEdit::textChanged, this, [&document, notes] {
         Job job = document.job();
         job.card.notes = toCore(notes->toPlainText());
@@ -46,6 +50,9 @@ JobCardForm::JobCardForm(JobDocument &document, QWidget *parent) : QWidget(paren
     gap->setLength(document.job().gap);
     gap->setMaximumWidth(140);
     unit->setMaximumWidth(180);
+    unit->setToolTip(tr(
+        "What lengths are shown in, here and on paper. Others can be typed too, such as 92 cm; nothing is rounded."));
+    gap->setToolTip(tr("How far cuts stay from each other, for the shears to pass. 0: edge to edge."));
     connect(unit, &QComboBox::activated, this, [&document, gap](int index) {
         Job job = document.job();
         job.unit = Unit(index);

@@ -90,6 +90,7 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     m_table->setModel(m_model);
     m_table->setItemDelegate(new FieldDelegate(m_table));
     m_table->setAccessibleName(tr("Table of panels"));
+    m_table->setToolTip(tr("One line a panel: its measures on the piece, what is added, and how it must lie."));
     m_table->setColumnHidden(PanelTableModel::OfCloth, document.job().cloths.size() < 2);
     m_table->resizeColumnsToContents();
     m_table->setColumnWidth(PanelTableModel::Name, std::max(150, m_table->columnWidth(PanelTableModel::Name)));
@@ -182,6 +183,7 @@ QWidget *PanelTable::buildMore() {
     m_cornersLabel = new QLabel(tr("Corners, one a line: across; up. Against the clock."), m_more);
     m_corners = new QPlainTextEdit(m_more);
     m_corners->setMaximumHeight(84);
+    m_corners->setTabChangesFocus(true);
     m_cornersLabel->setWordWrap(true);
     m_cornersLabel->setMinimumWidth(160);
     m_corners->setMinimumWidth(160);
@@ -193,6 +195,20 @@ QWidget *PanelTable::buildMore() {
     right->addWidget(take, 0, Qt::AlignLeft);
     row->addLayout(right, 1);
 
+    m_pieces->setToolTip(
+        tr("Of how many pieces it may be sewn together where the cloth is too narrow or too short. 1: cut whole."));
+    m_seam->setToolTip(tr("What is added on each side of a join for the seam between two pieces."));
+    m_shortest->setToolTip(tr("A join is never set so near the edge that a piece would be shorter than this."));
+    m_match->setToolTip(tr("Pieces are cut so that the pattern goes on over the seam as if it were not there. It costs "
+                           "cloth."));
+    m_least->setToolTip(tr("How far what is added at the edges may be trimmed when the cloth is short. Left empty: not "
+                           "at all."));
+    m_mayTurn->setToolTip(tr("When the cloth is short this panel may lie the other way, against pile or print."));
+    m_mayUncentre->setToolTip(tr("When the cloth is short the motif may sit beside the middle of this panel."));
+    m_mayOther->setToolTip(tr("When the cloth is short this panel may be cut from another cloth of the job."));
+    m_corners->setToolTip(
+        tr("The outline as it is on the piece, before anything is added. Any shape with straight edges will do."));
+    take->setToolTip(tr("Cuts the panel to these corners; its shape is then an outline of its own."));
     connect(m_pieces, &QSpinBox::valueChanged, this,
             [this](int most) { change(tr("Pieces"), [=](Panel &p) { p.pieces.most = most; }); });
     connect(m_seam, &LengthEdit::lengthChanged, this,

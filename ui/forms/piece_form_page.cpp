@@ -101,6 +101,8 @@ PieceFormPage::PieceFormPage(JobDocument &document, Shop &shop, QWidget *parent)
       m_model(new MeasureTableModel(this)), m_table(new SheetTable(this)), m_refusal(new QLabel(this)) {
     m_table->setModel(m_model);
     m_table->setAccessibleName(tr("What was measured"));
+    m_table->setToolTip(tr("One line a part: what the tape says, how many are cut, and whether this piece has it. The "
+                           "drawing shows from where to where."));
     m_table->horizontalHeader()->setMinimumSectionSize(52);
     m_refusal->setObjectName(u"refusal"_s);
     m_refusal->setWordWrap(true);
@@ -163,10 +165,12 @@ QWidget *PieceFormPage::buildHead() {
     m_piece->setMinimumWidth(240);
     m_piece->setMaxVisibleItems(20);
     m_piece->setAccessibleName(tr("Piece"));
+    m_piece->setToolTip(tr("The furniture to be covered. Its parts come from here; each size can be changed below."));
     auto *label = new QLabel(tr("&Piece"), head);
     label->setBuddy(m_piece);
     m_cloth = new QComboBox(head);
     m_cloth->setAccessibleName(tr("Cut from"));
+    m_cloth->setToolTip(tr("Which cloth of the job these panels are cut from."));
     auto *clothLabel = new QLabel(tr("Cut &from"), head);
     clothLabel->setBuddy(m_cloth);
     for (const Cloth &c : m_document.job().cloths) m_cloth->addItem(fromCore(c.name.empty() ? c.id : c.name));
@@ -225,9 +229,10 @@ QWidget *PieceFormPage::buildDetails() {
     grid->setContentsMargins(0, 4, 0, 0);
     grid->setHorizontalSpacing(8);
     grid->setVerticalSpacing(4);
-    const auto combo = [&](const QString &name) {
+    const auto combo = [&](const QString &name, const QString &sentence) {
         auto *box = new QComboBox(m_details);
         box->setAccessibleName(name);
+        box->setToolTip(sentence);
         box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
         box->setMinimumContentsLength(10);
         return box;
@@ -241,7 +246,9 @@ QWidget *PieceFormPage::buildDetails() {
     m_name = new QLineEdit(m_details);
     m_mark->setAccessibleName(tr("Mark"));
     m_name->setAccessibleName(tr("Name"));
-    m_kind = combo(tr("Shape"));
+    m_mark->setToolTip(tr("What is chalked on the back of the cut, such as IB for the inside back."));
+    m_name->setToolTip(tr("What the part is called in the list and on the cutting sheet."));
+    m_kind = combo(tr("Shape"), tr("What is cut for it. A cushion or a skirt becomes more panels than one."));
     for (PartKind kind : allKinds) m_kind->addItem(kindWords(kind));
     label(tr("This part"), 0, 0);
     grid->addWidget(m_mark, 0, 1);
@@ -253,9 +260,13 @@ QWidget *PieceFormPage::buildDetails() {
     for (int i = 0; i < 4; ++i) {
         auto *head = label(names[i], 1, i + 1);
         head->setObjectName(u"quiet"_s);
-        QComboBox *edge = m_edges[i] = combo(tr("Edge %1").arg(names[i]));
+        QComboBox *edge = m_edges[i] =
+            combo(tr("Edge %1").arg(names[i]), tr("How the edge is finished: that decides how much cloth is added "
+                                                  "there, and whether welt runs along it."));
         for (EdgeKind kind : edgeKinds) edge->addItem(fromCore(std::string(nameOf(kind))));
-        QComboBox *trim = m_trims[i] = combo(tr("Set on the edge %1").arg(names[i]));
+        QComboBox *trim = m_trims[i] =
+            combo(tr("Set on the edge %1").arg(names[i]),
+                  tr("What is set along this edge once it is covered. Its length is reckoned among the trimmings."));
         trim->addItems({tr("nothing"), tr("gimp"), tr("double welt"), tr("cord"), tr("nails")});
         grid->addWidget(edge, 2, i + 1);
         grid->addWidget(trim, 3, i + 1);
@@ -271,19 +282,27 @@ QWidget *PieceFormPage::buildDetails() {
             });
         });
     }
-    m_motif = combo(tr("Motif"));
+    m_motif = combo(tr("Motif"), tr("Whether a motif of the cloth must lie in the middle of this part. It costs cloth; "
+                                    "on plain cloth it changes nothing."));
     m_motif->addItems({tr("no motif"), tr("motif centred across"), tr("motif centred up"), tr("motif in the middle")});
     m_pieces = new QSpinBox(m_details);
     m_pieces->setRange(1, 12);
     m_pieces->setPrefix(tr("pieces at most: "));
+    m_pieces->setAccessibleName(tr("Pieces at most"));
+    m_pieces->setToolTip(tr("Of how many pieces it may be sewn together where the cloth is too narrow. 1: cut whole."));
     m_hidden = new QCheckBox(tr("out of sight"), m_details);
     m_pair = new QCheckBox(tr("left and right"), m_details);
     m_apart = new QCheckBox(tr("the right one measured apart"), m_details);
+    m_hidden->setToolTip(tr("Nobody sees it once it is covered: it may cross a flaw, be turned, or be cut from other "
+                            "cloth when this one is short."));
+    m_pair->setToolTip(tr("It is cut twice, the second as the mirror of the first, as the arms of a chair are."));
+    m_apart->setToolTip(tr("The right one gets a line of its own for its measures: old frames are seldom alike."));
     grid->addWidget(m_motif, 4, 1);
     grid->addWidget(m_pieces, 4, 2);
     grid->addWidget(m_hidden, 4, 3);
     grid->addWidget(m_pair, 4, 4);
-    m_relief = combo(tr("Tufts or channels"));
+    m_relief = combo(tr("Tufts or channels"),
+                     tr("Buttons and channels draw the cloth in: more is cut than the flat measure says."));
     m_relief->addItems({tr("smooth"), tr("tufted"), tr("channelled")});
     const Unit unit = m_document.job().unit;
     m_spacing = new LengthEdit(unit, LengthRange::ZeroOrMore, m_details);
@@ -292,6 +311,9 @@ QWidget *PieceFormPage::buildDetails() {
     m_depth->setOptional(tr("depth"));
     m_spacing->setAccessibleName(tr("From button to button, or the width of a channel"));
     m_depth->setAccessibleName(tr("How deep the buttons are, or how far a channel stands proud"));
+    m_spacing->setToolTip(
+        tr("From button to button, or the width of one channel. The closer, the more cloth is drawn in."));
+    m_depth->setToolTip(tr("How deep the buttons are drawn in, or how far a channel stands proud."));
     label(tr("Surface"), 5, 0);
     label(tr("And"), 4, 0);
     grid->addWidget(m_relief, 5, 1);
@@ -300,6 +322,8 @@ QWidget *PieceFormPage::buildDetails() {
     grid->addWidget(m_apart, 5, 4);
     auto *buttons = new QHBoxLayout;
     auto *add = new QPushButton(tr("&Add a part"), m_details), *remove = new QPushButton(tr("&Remove it"), m_details);
+    add->setToolTip(tr("Another part on this piece, a rectangle to begin with."));
+    remove->setToolTip(tr("Takes the chosen part off this form. To leave it out of this piece alone, untick There."));
     buttons->addWidget(add);
     buttons->addWidget(remove);
     buttons->addSpacing(12);
@@ -351,9 +375,14 @@ QWidget *PieceFormPage::buildFoot() {
     m_welt->addItems({tr("welt cut from the cloth"), tr("welt from what is left over"), tr("welt bought")});
     m_welt->setObjectName(u"welt from"_s);
     m_welt->setAccessibleName(tr("Where the welt comes from"));
+    m_welt->setToolTip(
+        tr("Strips for welt can be laid as panels, cut from what the layout leaves over, or bought made."));
     m_takeNew = new QPushButton(tr("Make a &new job of it"), foot);
     m_take = new QPushButton(tr("Add &to this job"), foot);
     m_take->setObjectName(u"mainButton"_s);
+    m_takeNew->setToolTip(
+        tr("Begins a new job with these panels alone; the job at hand is kept or asked about first."));
+    m_take->setToolTip(tr("Puts these panels into the job's list, with what is added at each edge."));
     row->addWidget(m_sum, 1);
     row->addWidget(m_welt);
     row->addWidget(m_takeNew);

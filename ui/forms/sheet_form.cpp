@@ -60,17 +60,20 @@ void SheetForm::change(Result<Job> job, const QString &text, const QString &merg
     m_document.changeJob(std::move(*job), text, mergeKey);
 }
 
-LengthEdit *SheetForm::lengthField(const QString &name, std::optional<Length> value, bool aboveZero) {
+LengthEdit *SheetForm::lengthField(const QString &name, const QString &sentence, std::optional<Length> value,
+                                   bool aboveZero) {
     auto *edit = new LengthEdit(m_document.job().unit, aboveZero ? LengthRange::AboveZero : LengthRange::Any);
     edit->setLength(value);
     edit->setMaximumWidth(96);
     edit->setAccessibleName(name);
+    edit->setToolTip(sentence);
     edit->setObjectName(u"field %1 %2 %3"_s.arg(fromCore(m_sheet.cloth), fromCore(m_sheet.on.value_or("")), name));
     return edit;
 }
 
 void SheetForm::fillRemnant(QFormLayout *form, const Remnant &remnant) {
     auto *remove = new QPushButton(tr("Remove this remnant"));
+    remove->setToolTip(tr("Takes this piece of cloth out of the job, with its flaws."));
     connect(remove, &QPushButton::clicked, this, [this] {
         change(withoutOutline(m_document.job(), {m_sheet, {}}), tr("Remove a remnant"));
     });
@@ -92,9 +95,11 @@ void SheetForm::fillRemnant(QFormLayout *form, const Remnant &remnant) {
 
     const Cloth *cloth = m_document.job().cloth(m_sheet.cloth);
     if (!cloth || !cloth->pattern) return;
-    auto *x = lengthField(tr("motif from the left"), remnant.motif ? std::optional(remnant.motif->x) : std::nullopt,
-                          false),
-         *y = lengthField(tr("motif up"), remnant.motif ? std::optional(remnant.motif->y) : std::nullopt, false);
+    auto *x = lengthField(tr("motif from the left"),
+                          tr("From the remnant's left to the middle of one motif that is on it."),
+                          remnant.motif ? std::optional(remnant.motif->x) : std::nullopt, false),
+         *y = lengthField(tr("motif up"), tr("From its lower end up the roll to the middle of the same motif."),
+                          remnant.motif ? std::optional(remnant.motif->y) : std::nullopt, false);
     for (LengthEdit *edit : {x, y}) {
         edit->setOptional(tr("as the cloth"));
         connect(edit, &LengthEdit::lengthChanged, this, [this, x, y] {
@@ -115,6 +120,7 @@ QWidget *SheetForm::cornersRow(const OutlineOf &which, const QString &takeText) 
     corners->setToolTip(tr("One corner a line: from the left selvage; up the roll."));
     corners->setAccessibleName(tr("Corners, one a line"));
     auto *take = new QPushButton(takeText);
+    take->setToolTip(tr("The outline becomes what is written here; panels keep to it."));
     connect(take, &QPushButton::clicked, this, [this, which, corners] {
         const auto read = readCorners(corners->toPlainText(), m_document.job().unit);
         if (!read) return Q_EMIT refused(fromCore(read.error().text));
@@ -126,9 +132,12 @@ QWidget *SheetForm::cornersRow(const OutlineOf &which, const QString &takeText) 
 QWidget *SheetForm::spotRow(const OutlineOf &which) {
     const Spot spot = *spotIn(*outlineOf(m_document.job(), which));
     const QString number = QString::number(*which.flaw + 1);
-    auto *x = lengthField(tr("spot %1 from the left").arg(number), spot.middle.x, false),
-         *y = lengthField(tr("spot %1 up").arg(number), spot.middle.y, false),
-         *radius = lengthField(tr("spot %1 radius").arg(number), spot.radius, true);
+    auto *x = lengthField(tr("spot %1 from the left").arg(number),
+                          tr("From the left selvage or edge to the middle of the spot."), spot.middle.x, false),
+         *y = lengthField(tr("spot %1 up").arg(number), tr("From the cut end up the roll to the middle of the spot."),
+                          spot.middle.y, false),
+         *radius = lengthField(tr("spot %1 radius").arg(number), tr("From its middle as far as no panel may reach."),
+                               spot.radius, true);
     for (LengthEdit *edit : {x, y, radius})
         connect(edit, &LengthEdit::lengthChanged, this, [this, which, x, y, radius] {
             if (x->length() && y->length() && radius->length())
@@ -144,12 +153,14 @@ QWidget *SheetForm::noteAndRemove(const OutlineOf &which) {
     note->setFixedWidth(220);
     note->setPlaceholderText(tr("what it is"));
     note->setAccessibleName(tr("What the flaw is"));
+    note->setToolTip(tr("Hole, stain, slub or seam: it stands beside the flaw on the table and on the sheet."));
     connect(note, &QLineEdit::editingFinished, this, [this, which, note] {
         const Flaw *flaw = flawOf(m_document.job(), which);
         if (flaw && toCore(note->text().trimmed()) != flaw->note)
             change(withFlawNote(m_document.job(), which, toCore(note->text().trimmed())), tr("What the flaw is"));
     });
     auto *remove = new QPushButton(tr("Remove"));
+    remove->setToolTip(tr("The flaw is not there: panels may lie here again."));
     connect(remove, &QPushButton::clicked, this,
             [this, which] { change(withoutOutline(m_document.job(), which), tr("Remove a flaw")); });
     return inLine({note, remove});

@@ -29,7 +29,7 @@ private:
     QWidget *cornersRow(const OutlineOf &which, const QString &take);
     QWidget *spotRow(const OutlineOf &which);
     QWidget *noteAndRemove(const OutlineOf &which);
-    LengthEdit *lengthField(const QString &name, std::optional<Length> value, bool aboveZero);
+    LengthEdit *lengthField(const QString &name, const QString &sentence, std::optional<Length> value, bool aboveZero);
     void change(Result<Job> job, const QString &text, const QString &mergeKey = {});
 
     JobDocument &m_document;

@@ -166,6 +166,13 @@ QVariant AskTableModel::data(const QModelIndex &index, int role) const {
     }
     case Qt::EditRole:
         return head ? shownHead(index, true) : shownAnswer(index);
+    case Qt::AccessibleTextRole: { // heard with its cloth, for a length alone says nothing
+        if (head) return shownHead(index, false);
+        const QString answer = shownAnswer(index);
+        return tr("%1, %2: %3")
+            .arg(shownHead(this->index(0, index.column()), false), shownHead(this->index(index.row(), 0), false),
+                 answer.isEmpty() ? tr("not worked out yet") : answer);
+    }
     case Qt::TextAlignmentRole:
         return index.column() == 0 ? int(Qt::AlignLeft | Qt::AlignVCenter) : int(Qt::AlignCenter);
     case Qt::FontRole: {

@@ -172,6 +172,14 @@ QVariant MeasureTableModel::data(const QModelIndex &index, int role) const {
         if (role == Qt::EditRole) return text;
         return withFractions(text) + (doubt() ? u"  ?"_s : QString());
     }
+    if (role == Qt::AccessibleTextRole) { // heard with what it is, for a figure alone says nothing
+        const QVariant tick = data(index, Qt::CheckStateRole);
+        const QString said =
+            tick.isValid() ? (tick == Qt::Checked ? tr("yes") : tr("no")) : data(index, Qt::DisplayRole).toString();
+        const QString head = measure ? fromCore(p.measure(*measure)->words)
+                                     : headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().simplified();
+        return tr("%1: %2").arg(head, said.isEmpty() ? tr("nothing") : said);
+    }
     if (role == Qt::TextAlignmentRole)
         return int(column >= Count && column <= Third ? Qt::AlignRight | Qt::AlignVCenter
                                                       : Qt::AlignLeft | Qt::AlignVCenter);

@@ -214,6 +214,11 @@ QVariant PanelTableModel::data(const QModelIndex &index, int role) const {
         return yes ? Qt::Checked : Qt::Unchecked;
     }
     if (role == Qt::DisplayRole) return withFractions(textOf(panel, column));
+    if (role == Qt::AccessibleTextRole) { // heard with what it is, for a figure alone says nothing
+        const bool yes = isYesNo && data(index, Qt::CheckStateRole) == Qt::Checked;
+        const QString said = isYesNo ? (yes ? tr("yes") : tr("no")) : withFractions(textOf(panel, column));
+        return tr("%1: %2").arg(tableText(columns[column].title).simplified(), said.isEmpty() ? tr("nothing") : said);
+    }
     if (role == Qt::EditRole) {
         if (column == RunColumn) return runKey(panel);
         if (column == Motif) return centreKey(panel);

@@ -60,6 +60,11 @@ QVariant RulesModel::data(const QModelIndex &index, int role) const {
         default:
             return withFractions(plain(rule.source));
         }
+    if (role == Qt::AccessibleTextRole) // heard with what it is, for a figure alone says nothing
+        return index.column() == Group || index.column() == Rule
+                   ? plain(index.column() == Group ? rule.group : rule.words)
+                   : tr("%1: %2").arg(headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString(),
+                                      data(index, Qt::DisplayRole).toString());
     if (role == Qt::TextAlignmentRole && (index.column() == Figure || index.column() == Usual))
         return int(Qt::AlignRight | Qt::AlignVCenter);
     if (role == Qt::FontRole && (index.column() == Group || (index.column() == Figure && here != usual))) {
@@ -111,6 +116,8 @@ RulesPage::RulesPage(Shop &shop, Unit unit, QWidget *parent)
     m_refusal->hide();
     m_table->setModel(m_model);
     m_table->setAccessibleName(tr("The shop's rules"));
+    m_table->setToolTip(
+        tr("What is added where, and from where the usual figure is. Type over a figure to make it yours."));
     m_table->setWordWrap(true);
     m_table->resizeColumnsToContents();
     // Half of a full HD screen at most, however large the text; what is longer takes a second line.
@@ -136,6 +143,7 @@ RulesPage::RulesPage(Shop &shop, Unit unit, QWidget *parent)
     tufts->setObjectName(u"quiet"_s);
     tufts->setWordWrap(true);
     auto *usual = new QPushButton(tr("All as &usual"), this);
+    usual->setToolTip(tr("Every figure goes back to what is usual in the trade; your own are forgotten."));
     auto *head = new QHBoxLayout;
     head->addWidget(words, 1);
     head->addWidget(usual, 0, Qt::AlignTop);

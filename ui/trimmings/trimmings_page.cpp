@@ -39,17 +39,23 @@ TrimmingsPage::TrimmingsPage(JobDocument &document, TrimmingWatch &watch, Shop &
     m_refusal->hide();
     m_scroll->setWidgetResizable(true);
     m_scroll->setFrameShape(QFrame::NoFrame);
+    m_scroll->setFocusPolicy(Qt::NoFocus);
     auto *head = new QHBoxLayout;
     head->addWidget(new QLabel(tr("Add"), this));
     using Kind = Trimming::Kind;
     QWidget *first = nullptr;
-    for (const auto &[kind, text] :
-         std::initializer_list<std::pair<Kind, QString>>{{Kind::Welt, tr("&Welt")},
-                                                         {Kind::DoubleWelt, tr("&Double welt")},
-                                                         {Kind::Gimp, tr("&Gimp")},
-                                                         {Kind::Cord, tr("C&ord")},
-                                                         {Kind::Nails, tr("&Nails")}}) {
+    struct Addable {
+        Kind kind;
+        QString text, sentence;
+    };
+    for (const auto &[kind, text, sentence] : std::initializer_list<Addable>{
+             {Kind::Welt, tr("&Welt"), tr("A strip sewn round a cord and set into a seam.")},
+             {Kind::DoubleWelt, tr("&Double welt"), tr("A strip round two cords, glued over an edge of wood.")},
+             {Kind::Gimp, tr("&Gimp"), tr("A woven band over the tacks along an edge; bought by length.")},
+             {Kind::Cord, tr("C&ord"), tr("A twisted cord along an edge or in a seam; bought by length.")},
+             {Kind::Nails, tr("&Nails"), tr("A row of headed nails along an edge, counted by head and distance.")}}) {
         auto *button = new QPushButton(text, this);
+        button->setToolTip(sentence);
         connect(button, &QPushButton::clicked, this, [this, kind = kind] { add(kind); });
         head->addWidget(button);
         if (!first) first = button;
@@ -176,12 +182,14 @@ QWidget *TrimmingsPage::card(int index) {
     auto *name = new QLineEdit(fromCore(t.name), frame);
     name->setPlaceholderText(tr("what it is for"));
     name->setAccessibleName(tr("What it is for"));
+    name->setToolTip(tr("Where it goes, such as the cushions; it stands on the sheet."));
     name->setMaximumWidth(260);
     name->setObjectName(u"name %1"_s.arg(index));
     connect(name, &QLineEdit::textEdited, this, [this, index](const QString &text) {
         change(index, tr("What a trimming is for"), [&](Trimming &x) { x.name = toCore(text); });
     });
     auto *drop = new QPushButton(tr("Remove"), frame);
+    drop->setToolTip(tr("Takes this trimming out of the job, and its strips out of the list."));
     connect(drop, &QPushButton::clicked, this, [this, index] { remove(index); });
     head->addWidget(title);
     head->addWidget(name);
@@ -194,52 +202,60 @@ QWidget *TrimmingsPage::card(int index) {
     grid->setVerticalSpacing(4);
     int place = 0;
     const int fieldsInARow = fieldsBeside();
-    const auto field = [&](const QString &text, QWidget *widget) {
+    const auto field = [&](const QString &text, const QString &sentence, QWidget *widget) {
         auto *label = new QLabel(text, frame);
         label->setObjectName(u"quiet"_s);
         label->setBuddy(widget);
         widget->setAccessibleName(text);
+        widget->setToolTip(sentence);
         widget->setObjectName(u"%1 %2"_s.arg(text).arg(index));
         const int row = place / fieldsInARow * 2, c = place % fieldsInARow;
         grid->addWidget(label, row, c);
         grid->addWidget(widget, row + 1, c);
         ++place;
     };
-    const auto length = [&](const QString &text, Length value, LengthRange range, Length Trimming::*member) {
+    const auto length = [&](const QString &text, const QString &sentence, Length value, LengthRange range,
+                            Length Trimming::*member) {
         auto *edit = new LengthEdit(job.unit, range, frame);
         edit->setLength(value);
         connect(edit, &LengthEdit::lengthChanged, this, [this, index, text, member](std::optional<Length> l) {
             change(index, text, [=](Trimming &x) { x.*member = l.value_or(Length{}); });
         });
-        field(text, edit);
-        return edit;
+        field(text, sentence, edit);
     };
-    const auto whole = [&](const QString &text, int value, int least, int most, int Trimming::*member,
-                           const QString &suffix = {}) {
+    const auto whole = [&](const QString &text, const QString &sentence, int value, int least, int most,
+                           int Trimming::*member, const QString &suffix = {}) {
         auto *box = new QSpinBox(frame);
         box->setRange(least, most);
         box->setValue(value);
         box->setSuffix(suffix);
         connect(box, &QSpinBox::valueChanged, this,
                 [this, index, text, member](int n) { change(index, text, [=](Trimming &x) { x.*member = n; }); });
-        field(text, box);
+        field(text, sentence, box);
     };
-    const auto choice = [&](const QString &text, const QStringList &items, int now,
+    const auto choice = [&](const QString &text, const QString &sentence, const QStringList &items, int now,
                             const std::function<void(Trimming &, int)> &set) {
         auto *box = new QComboBox(frame);
         box->addItems(items);
         box->setCurrentIndex(now);
         connect(box, &QComboBox::activated, this,
                 [this, index, text, set](int chosen) { change(index, text, [&](Trimming &x) { set(x, chosen); }); });
-        field(text, box);
+        field(text, sentence, box);
     };
 
-    length(tr("Edges, together"), t.edges, LengthRange::AboveZero, &Trimming::edges);
-    whole(tr("In how many runs"), t.runs, 1, 999, &Trimming::runs);
-    whole(tr("Reserve"), t.reserve, 0, 100, &Trimming::reserve, tr(" in 100"));
+    length(tr("Edges, together"), tr("All edges that it runs along, added up."), t.edges, LengthRange::AboveZero,
+           &Trimming::edges);
+    whole(tr("In how many runs"),
+          tr("How often it begins anew: each run needs its own ends, and strips are joined within it."), t.runs, 1, 999,
+          &Trimming::runs);
+    whole(tr("Reserve"), tr("What is added for corners, joins and waste, in the hundred."), t.reserve, 0, 100,
+          &Trimming::reserve, tr(" in 100"));
     const bool canBeStrip = t.kind == Trimming::Kind::Welt || t.kind == Trimming::Kind::DoubleWelt;
     if (canBeStrip)
-        choice(tr("It comes from"), {tr("the cloth"), tr("what is left over"), tr("ready made")}, int(t.from),
+        choice(tr("It comes from"),
+               tr("Strips from the cloth are laid with the panels; those from what is left over take none, "
+                  "where there is enough."),
+               {tr("the cloth"), tr("what is left over"), tr("ready made")}, int(t.from),
                [](Trimming &x, int chosen) { x.from = StripsFrom(chosen); });
     if (t.isStrip()) {
         if (job.cloths.size() > 1) {
@@ -250,16 +266,20 @@ QWidget *TrimmingsPage::card(int index) {
                 names << fromCore(c.name.empty() ? c.id : c.name);
                 if (t.cloth == c.id) now = i;
             }
-            choice(tr("Cloth"), names, now, [this](Trimming &x, int chosen) {
-                if (chosen == 0)
-                    x.cloth.reset();
-                else
-                    x.cloth = m_document.job().cloths[std::size_t(chosen)].id;
-            });
+            choice(tr("Cloth"), tr("Which cloth of the job the strips are cut from."), names, now,
+                   [this](Trimming &x, int chosen) {
+                       if (chosen == 0)
+                           x.cloth.reset();
+                       else
+                           x.cloth = m_document.job().cloths[std::size_t(chosen)].id;
+                   });
         }
-        choice(tr("It runs"), {tr("along the roll"), tr("across the cloth"), tr("on the bias")}, int(t.run),
+        choice(tr("It runs"),
+               tr("On the bias a strip bends round curves and corners; along or across it takes less cloth."),
+               {tr("along the roll"), tr("across the cloth"), tr("on the bias")}, int(t.run),
                [](Trimming &x, int chosen) { x.run = StripRun(chosen); });
-        length(tr("Strip width"), t.strip, LengthRange::AboveZero, &Trimming::strip);
+        length(tr("Strip width"), tr("Round the cord and twice the seam allowance."), t.strip, LengthRange::AboveZero,
+               &Trimming::strip);
         auto *cord = new LengthEdit(job.unit, LengthRange::AboveZero, frame);
         cord->setOptional(tr("gives the width"));
         connect(cord, &LengthEdit::lengthChanged, this, [this, index](std::optional<Length> l) {
@@ -267,14 +287,17 @@ QWidget *TrimmingsPage::card(int index) {
                 change(index, tr("Strip width from the cord"),
                        [&](Trimming &x) { x.strip = weltStripWidth(*l, m_rules); });
         });
-        field(tr("For a cord of"), cord);
+        field(tr("For a cord of"),
+              tr("The cord's thickness: the strip's width is worked out from it by the shop's rules."), cord);
         if (t.from == StripsFrom::Scraps)
-            length(tr("No piece shorter than"), t.shortest, LengthRange::AboveZero, &Trimming::shortest);
+            length(tr("No piece shorter than"),
+                   tr("Shorter pieces from what is left over are not used: each one is another join."), t.shortest,
+                   LengthRange::AboveZero, &Trimming::shortest);
     }
     if (t.kind == Trimming::Kind::Nails) {
-        length(tr("Head"), t.head, LengthRange::AboveZero, &Trimming::head);
-        auto *pitch = length(tr("Apart, centre to centre"), t.pitch, LengthRange::ZeroOrMore, &Trimming::pitch);
-        pitch->setToolTip(tr("0 sets them head to head."));
+        length(tr("Head"), tr("How wide a nail's head is."), t.head, LengthRange::AboveZero, &Trimming::head);
+        length(tr("Apart, centre to centre"), tr("From the middle of one head to the next. 0 sets them head to head."),
+               t.pitch, LengthRange::ZeroOrMore, &Trimming::pitch);
     }
     for (int c = 0; c < fieldsInARow; ++c) grid->setColumnStretch(c, 1);
     column->addLayout(grid);

@@ -5,6 +5,7 @@
 #include "ui/text/words.h"
 
 #include <QGuiApplication>
+#include <QHelpEvent>
 #include <QKeyEvent>
 #include <QToolTip>
 
@@ -79,11 +80,17 @@ void LengthEdit::accept() {
 
 void LengthEdit::refuse(const QString &reason) {
     m_refusal = reason;
-    setToolTip(reason);
     setAccessibleDescription(reason);
     QPalette p;
     if (!reason.isEmpty()) p.setColor(QPalette::Text, coloursOf(QGuiApplication::palette()).broken);
     setPalette(p);
+}
+
+bool LengthEdit::event(QEvent *event) {
+    // What is wrong comes before what the field is for.
+    if (event->type() != QEvent::ToolTip || m_refusal.isEmpty()) return QLineEdit::event(event);
+    QToolTip::showText(static_cast<QHelpEvent *>(event)->globalPos(), m_refusal, this);
+    return true;
 }
 
 void LengthEdit::keyPressEvent(QKeyEvent *event) {

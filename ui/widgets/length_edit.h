@@ -17,7 +17,7 @@ enum class LengthRange { AboveZero, ZeroOrMore, Any };
 Result<Length> typedLength(const QString &text, Unit unit, LengthRange range);
 
 /// One widget for a length, in all forms: takes 36 1/2, 92,5 and 3' 2", shows fractions as spoken, steps with the
-/// arrow keys, and refuses with a reason, which stands in its tooltip and beside it until it is put right.
+/// arrow keys, and refuses with a reason, which stands in place of its tooltip and is read out until it is put right.
 class LengthEdit : public QLineEdit {
     Q_OBJECT
 public:
@@ -34,6 +34,7 @@ Q_SIGNALS:
     void lengthChanged(std::optional<boltwright::Length> length); ///< by hand, and accepted
 
 protected:
+    bool event(QEvent *event) override;
     void keyPressEvent(QKeyEvent *event) override;
     void focusOutEvent(QFocusEvent *event) override;
 

@@ -1,9 +1,14 @@
 // Every control tells what it is for, has a name for those who listen, is reached by the keyboard and shows when it is.
 
+#include "core/edit/job_edit.h"
+#include "core/edit/outline_edit.h"
+#include "core/geometry/shape_ops.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/canvas/canvas.h"
+#include "ui/canvas/outline_bar.h"
 #include "ui/document/standing.h"
 #include "ui/help/help_page.h"
+#include "ui/panes/ledge.h"
 #include "ui/window/look.h"
 #include "ui/window/over_sheet.h"
 
@@ -22,6 +27,8 @@
 
 #include <catch2/catch.hpp>
 
+using namespace boltwright;
+using namespace boltwright::literals;
 using namespace boltwright::ui;
 using namespace Qt::StringLiterals;
 
@@ -77,8 +84,73 @@ void everyControlTells(QWidget &window, const QString &where) {
     }
 }
 
-/// Pages on which every control has its sentence by now; each of the others joins them with its sentences.
-const QList<ActionId> pages = {ActionId::HowTo, ActionId::Keys};
+/// Every page that is laid over the table.
+const QList<ActionId> pages = {
+    ActionId::Measure,   ActionId::Panels,    ActionId::Cloths,   ActionId::ClothQuestions,
+    ActionId::Trimmings, ActionId::ShopRules, ActionId::JobCard,  ActionId::RemnantFromPhotograph,
+    ActionId::WaysToFit, ActionId::HowToRun,  ActionId::AskFor,   ActionId::Why,
+    ActionId::HowTo,     ActionId::Keys,      ActionId::Outlines, ActionId::FlawFound,
+};
+
+/// A job in which nothing is missing that a page may ask about: two cloths, one of them remnants with flaws of both
+/// kinds, one patterned; a trimming of each kind; panels that lie on the cloth.
+void openFullJob(MainWindow &window) {
+    window.files().openSample(u":/boltwright/samples/striped-settee.boltwright"_s);
+    Job job = window.document().job();
+    Cloth scraps = newCloth(job);
+    scraps.bolt.reset();
+    scraps.selvage = Length{};
+    scraps.pattern = Pattern{.across = 9_in, .along = 12_in, .drop = {}, .motif = {4.5_in, 0_in}, .kept = {}};
+    Remnant remnant;
+    remnant.id = "A";
+    remnant.outline = ringOf(ClothBox{{}, {40_in, 50_in}});
+    remnant.flaws = {{ringOf(ClothBox{{5_in, 5_in}, {8_in, 9_in}}), "slub", {}},
+                     {ringOf(Spot{{20_in, 20_in}, 2_in}), "", {}}};
+    scraps.remnants = {remnant};
+    job.cloths.push_back(scraps);
+    for (Trimming::Kind kind : {Trimming::Kind::Welt, Trimming::Kind::DoubleWelt, Trimming::Kind::Gimp,
+                                Trimming::Kind::Cord, Trimming::Kind::Nails}) {
+        Trimming t;
+        t.kind = kind;
+        t.edges = 120_in;
+        t.strip = 1.5_in;
+        t.shortest = 12_in;
+        t.from = kind == Trimming::Kind::Welt         ? StripsFrom::Scraps
+                 : kind == Trimming::Kind::DoubleWelt ? StripsFrom::Cloth
+                                                      : StripsFrom::Bought;
+        t.head = 0.5_in;
+        job.trimmings.push_back(t);
+    }
+    Cut cut;
+    cut.panel = job.panels.front().id;
+    cut.x = cut.y = 2_in;
+    Layout layout;
+    layout.cuts = {cut};
+    job.layouts = {layout};
+    REQUIRE(window.document().changeJob(job, u"All that there can be"_s));
+    QTest::qWait(20);
+}
+
+/// The widgets that the page's own controls are in.
+QWidget *pageOf(MainWindow &window, ActionId page) {
+    return page == ActionId::Outlines ? static_cast<QWidget *>(&window.outlines()) : &window.sheet();
+}
+
+void showPage(MainWindow &window, ActionId page) {
+    window.actions()[page]->trigger();
+    QTest::qWait(30);
+    if (page == ActionId::Outlines) QTest::keyClick(&window.canvas(), Qt::Key_Tab); // a corner, and what is told of it
+    QTest::qWait(10);
+    REQUIRE(pageOf(window, page)->isVisible());
+}
+
+void leavePage(MainWindow &window, ActionId page) {
+    if (page == ActionId::Outlines)
+        window.outlines().close();
+    else
+        window.sheet().close();
+    QTest::qWait(10);
+}
 
 void openSample(MainWindow &window) {
     window.files().openSample(u":/boltwright/samples/striped-settee.boltwright"_s);
@@ -111,18 +183,75 @@ TEST_CASE("every control of the empty window tells what it is for", "[controls]"
     fixture.leave();
 }
 
-TEST_CASE("every control around the table and on the help pages tells what it is for", "[controls]") {
+TEST_CASE("every control around the table and on every page tells what it is for", "[controls]") {
     WindowFixture fixture;
     MainWindow &window = fixture.show({1400, 900});
-    openSample(window);
+    openFullJob(window);
     everyControlTells(window, u"table"_s);
     for (const ActionId page : pages) {
-        window.actions()[page]->trigger();
-        QTest::qWait(30);
-        everyControlTells(window.sheet(), window.actions()[page]->text());
-        window.sheet().close();
+        showPage(window, page);
+        everyControlTells(*pageOf(window, page), window.actions()[page]->text());
+        leavePage(window, page);
+    }
+    // Each cloth asks for what is its own.
+    for (int cloth = 0; cloth < int(window.document().job().cloths.size()); ++cloth) {
+        window.showClothForm(cloth);
+        QTest::qWait(20);
+        everyControlTells(window.sheet(), u"cloth %1"_s.arg(cloth));
+        window.showSwatchPage(cloth);
+        QTest::qWait(20);
+        everyControlTells(window.sheet(), u"swatch %1"_s.arg(cloth));
+    }
+    window.sheet().close();
+    fixture.leave();
+}
+
+TEST_CASE("Tab goes through every page, and whatever it stops at shows it", "[controls]") {
+    WindowFixture fixture;
+    boltwright::ui::applyLook(*qApp, Preferences::Look::Light, 100);
+    MainWindow &window = fixture.show({1400, 900});
+    openFullJob(window);
+    for (const ActionId page : pages) {
+        showPage(window, page);
+        const std::string where = window.actions()[page]->text().toStdString();
+        QWidget *own = pageOf(window, page);
+        QList<QWidget *> reached;
+        int rounds = 0;
+        // Fields of a table are gone through one by one, so it takes a while; three times through is enough.
+        for (int i = 0; i < 4000 && rounds < 3; ++i) {
+            QWidget *now = QApplication::focusWidget();
+            if (now && !reached.contains(now)) reached << now;
+            QTest::keyClick(now ? now : &window, Qt::Key_Tab);
+            if (QApplication::focusWidget() != now && QApplication::focusWidget() == reached.value(0)) ++rounds;
+        }
+        for (QWidget *w : controlsIn(*own)) {
+            if (!w->isEnabled() || w->focusPolicy() == Qt::NoFocus) continue;
+            // Of buttons of which one is chosen, Tab stops at that one; the arrows go on to the others.
+            if (const auto *radio = qobject_cast<QAbstractButton *>(w);
+                radio && radio->autoExclusive() && !radio->isChecked())
+                continue;
+            INFO(where << ": " << called(w));
+            CHECK((reached.contains(w) || reached.contains(w->focusProxy())));
+        }
+        for (QWidget *w : reached) {
+            INFO(where << ": " << called(w));
+            // Nothing has the keyboard that lies out of sight below the page.
+            if (own == &window.sheet()) {
+                CHECK_FALSE(w == &window.canvas());
+                CHECK_FALSE(window.ledge().isAncestorOf(w));
+            }
+            if (!own->isAncestorOf(w)) continue; // what stands around the table has its own test
+            w->setFocus(Qt::TabFocusReason);
+            QTest::qWait(1);
+            const QImage with = w->grab().toImage();
+            w->clearFocus();
+            const QImage without = w->grab().toImage();
+            CHECK(with != without);
+        }
+        leavePage(window, page);
     }
     fixture.leave();
+    qApp->setStyleSheet({});
 }
 
 TEST_CASE("every entry of the menus has a sentence", "[controls]") {
@@ -170,7 +299,7 @@ TEST_CASE("Tab reaches every control, and each shows that it has the keyboard", 
 TEST_CASE("whoever listens hears a name for all that can be reached", "[controls]") {
     WindowFixture fixture;
     MainWindow &window = fixture.show({1400, 900});
-    openSample(window);
+    openFullJob(window);
     int heard = 0;
     const std::function<void(QAccessibleInterface *)> walk = [&](QAccessibleInterface *part) {
         if (!part || !part->isValid() || part->state().invisible) return;
@@ -184,6 +313,12 @@ TEST_CASE("whoever listens hears a name for all that can be reached", "[controls
     };
     walk(QAccessible::queryAccessibleInterface(&window));
     CHECK(heard > 15);
+    for (const ActionId page : pages) {
+        showPage(window, page);
+        INFO(window.actions()[page]->text().toStdString());
+        walk(QAccessible::queryAccessibleInterface(pageOf(window, page)));
+        leavePage(window, page);
+    }
     fixture.leave();
 }
 

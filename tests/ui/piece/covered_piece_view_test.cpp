@@ -3,10 +3,16 @@
 #include "ui/piece/piece_page.h"
 #include "ui/piece/piece_words.h"
 
+#include <QApplication>
 #include <QDir>
 #include <QImage>
+#include <QPrintPreviewDialog>
+#include <QPrintPreviewWidget>
+#include <QSignalSpy>
 #include <QTemporaryDir>
 #include <QTest>
+#include <QTimer>
+#include <QToolButton>
 
 #include <catch2/catch.hpp>
 
@@ -239,4 +245,72 @@ TEST_CASE("the covered piece is written as a picture, and what stands in the way
     const auto empty = writeCoveredPiecePng(jobOf(bolt(54_in), {}), {}, file);
     REQUIRE_FALSE(empty);
     CHECK(empty.error().text.find("no panels") != std::string::npos);
+}
+
+namespace {
+
+QToolButton *buttonThatSays(QWidget &in, const QString &text) {
+    for (QToolButton *button : in.findChildren<QToolButton *>())
+        if (button->text() == text) return button;
+    return nullptr;
+}
+
+/// Does something with the dialog that the next click opens, as soon as it is there, and closes it whatever happens.
+template <class Dialog>
+void whenOpen(const std::function<void(Dialog &)> &deed) {
+    auto *clock = new QTimer(qApp);
+    clock->setInterval(20);
+    QObject::connect(clock, &QTimer::timeout, clock, [clock, deed] {
+        auto *dialog = qobject_cast<Dialog *>(QApplication::activeModalWidget());
+        if (!dialog || !dialog->isVisible()) return;
+        clock->stop();
+        clock->deleteLater();
+        deed(*dialog);
+        if (dialog->isVisible()) dialog->close();
+    });
+    clock->start();
+}
+
+/// Whether a picture holds both colours of the striped cloth.
+bool showsStripes(const QImage &image) {
+    const ClothColours colours = clothColours(0, false);
+    bool ground = false, figure = false;
+    for (int y = 0; y < image.height(); y += 2)
+        for (int x = 0; x < image.width(); x += 2) {
+            ground = ground || alike(image.pixelColor(x, y), colours.ground);
+            figure = figure || alike(image.pixelColor(x, y), colours.figure);
+        }
+    return ground && figure;
+}
+
+} // namespace
+
+TEST_CASE("the covered piece is looked at as a page before it is printed", "[piece view]") {
+    JobDocument document;
+    document.startWith(bench());
+    CoveredPieceView view(document);
+    view.resize(400, 480);
+    view.show();
+    QToolButton *button = buttonThatSays(view, u"Print…"_s);
+    REQUIRE(button);
+    int seen = 0, pages = 0;
+    bool stripes = false;
+    whenOpen<QPrintPreviewDialog>([&](QPrintPreviewDialog &dialog) {
+        ++seen;
+        auto *preview = dialog.findChild<QPrintPreviewWidget *>();
+        pages = preview->pageCount();
+        QTest::qWait(100);
+        stripes = showsStripes(preview->grab().toImage());
+        QTest::keyClick(&dialog, Qt::Key_Escape);
+    });
+    QTest::mouseClick(button, Qt::LeftButton);
+    CHECK(seen == 1);
+    CHECK(pages == 1);
+    CHECK(stripes);
+    // Nothing to print is said, and no page is shown.
+    document.startWith(jobOf(bolt(54_in), {}));
+    QSignalSpy failed(&view, &CoveredPieceView::failed);
+    QTest::qWait(20);
+    QTest::mouseClick(button, Qt::LeftButton);
+    CHECK(failed.size() == 1);
 }
