@@ -3,6 +3,7 @@
 #include "core/check/saying.h"
 
 #include <algorithm>
+#include <limits>
 #include <set>
 
 namespace boltwright::judge {
