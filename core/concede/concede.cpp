@@ -1,13 +1,12 @@
 #include "core/concede/concede.h"
 
+#include "core/base/language.h"
 #include "core/concede/given_in.h"
 #include "core/concede/grow_back.h"
 #include "core/measure/length_text.h"
 #include "core/planner/random.h"
 #include "core/rules/joins.h"
 #include "core/rules/rules.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <chrono>
@@ -472,40 +471,45 @@ private:
 };
 
 std::string copyName(const Panel &panel, int copy) {
-    return panel.count > 1 ? fmt::format("{} ({} of {})", nameOf(panel), copy, panel.count) : nameOf(panel);
+    return panel.count > 1 ? phrase("%1 (%2 of %3)", {nameOf(panel), std::to_string(copy), std::to_string(panel.count)})
+                           : nameOf(panel);
 }
 
 std::string inWords(const Job &job, const Layout &layout, const Panel &panel, const Concession &c) {
     std::string who = copyName(panel, c.copy);
-    const auto said = [&](std::optional<Length> l) { return spokenWithUnit(l.value_or(Length{}), job.unit); };
-    const std::string edge = c.edge ? std::holds_alternative<PolygonShape>(panel.shape)
-                                          ? fmt::format("edge {}", *c.edge)
-                                          : edgeName(panel.shape, *c.edge) + " edge"
-                                    : "all edges";
+    const auto said = [&](std::optional<Length> l) {
+        return localised(spokenWithUnit(l.value_or(Length{}), job.unit));
+    };
+    const std::string edge = c.edge
+                                 ? std::holds_alternative<PolygonShape>(panel.shape)
+                                       ? phrase("edge %1", {std::to_string(*c.edge)})
+                                       : phrase("%1 edge", {phrase(std::string_view(edgeName(panel.shape, *c.edge)))})
+                                 : phrase("all edges");
     switch (c.kind) {
     case Kind::Trim:
-        return fmt::format("{}: {} from {} to {}", who, edge, said(c.from), said(c.to));
+        return phrase("%1: %2 from %3 to %4", {who, edge, said(c.from), said(c.to)});
     case Kind::Stretcher:
-        return fmt::format("{}: a strip of other cloth sewn on at the {}, face cloth from {} to {}", who, edge,
-                           said(c.from), said(c.to));
+        return phrase("%1: a strip of other cloth sewn on at the %2, face cloth from %3 to %4",
+                      {who, edge, said(c.from), said(c.to)});
     case Kind::Seam: {
         if (const auto lengths = pieceLengths(layout, c.panel, c.copy); joinedAtBack(panel, lengths)) {
             std::string each;
             for (const Length length : lengths)
-                each += (each.empty() ? "" : " and ") + spokenWithUnit(length, job.unit);
-            return fmt::format("{}: joined at the back, out of sight: {}", who, each);
+                each = each.empty() ? said(length) : phrase("%1 and %2", {each, said(length)});
+            return phrase("%1: joined at the back, out of sight: %2", {who, each});
         }
         const auto cut = std::find_if(layout.cuts.begin(), layout.cuts.end(),
                                       [&](const Cut &k) { return k.panel == c.panel && k.copy == c.copy; });
         const int of = cut == layout.cuts.end() ? 2 : cut->of;
-        return fmt::format("{}: made of {} pieces, {} {}", who, of, of - 1, of == 2 ? "join" : "joins");
+        return of == 2 ? phrase("%1: made of 2 pieces, 1 join", {who})
+                       : phrase("%1: made of %2 pieces, %3 joins", {who, std::to_string(of), std::to_string(of - 1)});
     }
     case Kind::Turn:
-        return fmt::format("{}: turned the other way", who);
+        return phrase("%1: turned the other way", {who});
     case Kind::Uncentre:
-        return fmt::format("{}: off centre", who);
+        return phrase("%1: off centre", {who});
     case Kind::OtherCloth:
-        return fmt::format("{}: cut from other cloth", who);
+        return phrase("%1: cut from other cloth", {who});
     }
     return who;
 }

@@ -1,8 +1,7 @@
 #include "core/edit/markings.h"
 
+#include "core/base/language.h"
 #include "core/rules/cut_shape.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -110,29 +109,30 @@ struct Outlines {
 
     void take(const ClothRing &ring, const std::string &name) {
         for (std::size_t i = 0; i < ring.size(); ++i) {
-            corners.push_back({ring[i], fmt::format("corner of {}", name)});
-            edges.push_back({ring[i], ring[(i + 1) % ring.size()], fmt::format("edge of {}", name)});
+            corners.push_back({ring[i], phrase("corner of %1", {name})});
+            edges.push_back({ring[i], ring[(i + 1) % ring.size()], phrase("edge of %1", {name})});
         }
     }
 };
 
 void takeBolt(Outlines &all, const Cloth &cloth, const ClothBox &reach) {
-    const auto upTheRoll = [&](Length x, const char *text) {
+    const auto upTheRoll = [&](Length x, const std::string &text) {
         all.edges.push_back({{x, reach.low.y}, {x, reach.high.y}, text});
     };
-    const auto across = [&](Length y, const char *text) {
+    const auto across = [&](Length y, const std::string &text) {
         all.edges.push_back({{reach.low.x, y}, {reach.high.x, y}, text});
     };
-    upTheRoll(reach.low.x, "left edge of the cloth");
-    upTheRoll(reach.high.x, "right edge of the cloth");
-    across(Length{}, "cut end");
-    for (const Length x : {reach.low.x, reach.high.x}) all.corners.push_back({{x, Length{}}, "corner of the cloth"});
+    upTheRoll(reach.low.x, phrase("left edge of the cloth"));
+    upTheRoll(reach.high.x, phrase("right edge of the cloth"));
+    across(Length{}, phrase("cut end"));
+    for (const Length x : {reach.low.x, reach.high.x})
+        all.corners.push_back({{x, Length{}}, phrase("corner of the cloth")});
     if (cloth.selvage > Length{}) {
-        upTheRoll(cloth.selvage, "left selvage");
-        upTheRoll(cloth.bolt->width - cloth.selvage, "right selvage");
+        upTheRoll(cloth.selvage, phrase("left selvage"));
+        upTheRoll(cloth.bolt->width - cloth.selvage, phrase("right selvage"));
     }
-    if (cloth.bolt->square > Length{}) across(cloth.bolt->square, "squared end");
-    if (cloth.bolt->length) across(*cloth.bolt->length, "end of the bolt");
+    if (cloth.bolt->square > Length{}) across(cloth.bolt->square, phrase("squared end"));
+    if (cloth.bolt->length) across(*cloth.bolt->length, phrase("end of the bolt"));
 }
 
 Outlines outlinesOn(const Job &job, const Layout &layout, const SheetOf &sheet) {
@@ -148,13 +148,13 @@ Outlines outlinesOn(const Job &job, const Layout &layout, const SheetOf &sheet) 
     if (cloth->bolt)
         takeBolt(all, *cloth, reach);
     else if (const Remnant *remnant = sheet.on ? cloth->remnant(*sheet.on) : nullptr)
-        all.take(remnant->outline, "the remnant");
-    for (const Flaw &flaw : flawsOn(*cloth, sheet.on)) all.take(flaw.outline, "a flaw");
+        all.take(remnant->outline, phrase("the remnant"));
+    for (const Flaw &flaw : flawsOn(*cloth, sheet.on)) all.take(flaw.outline, phrase("a flaw"));
     for (const ChalkLine &line : markingsOn(*cloth, sheet.on).lines) {
         if (line.runs == ChalkLine::Runs::Across)
-            all.edges.push_back({{reach.low.x, line.at}, {reach.high.x, line.at}, "chalk line"});
+            all.edges.push_back({{reach.low.x, line.at}, {reach.high.x, line.at}, phrase("chalk line")});
         else
-            all.edges.push_back({{line.at, reach.low.y}, {line.at, reach.high.y}, "chalk line"});
+            all.edges.push_back({{line.at, reach.low.y}, {line.at, reach.high.y}, phrase("chalk line")});
     }
     return all;
 }

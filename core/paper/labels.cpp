@@ -1,5 +1,6 @@
 #include "core/paper/labels.h"
 
+#include "core/base/language.h"
 #include "core/measure/length_text.h"
 #include "core/paper/chalk_list.h"
 #include "core/paper/words.h"
@@ -20,16 +21,16 @@ std::optional<Fault> faultOf(const LabelGrid &grid) {
     const PaperSize paper = sizeOf(grid.paper);
     const auto no = [](std::string text) { return std::optional(Fault{std::move(text)}); };
     if (grid.columns < 1 || grid.rows < 1 || grid.columns > 20 || grid.rows > 50)
-        return no("a sheet of labels has 1 to 20 columns and 1 to 50 rows");
+        return no(phrase("a sheet of labels has 1 to 20 columns and 1 to 50 rows"));
     if (grid.width < leastWidth || grid.height < leastHeight)
-        return no("a label under 25 × 12 mm cannot be read; write the size of one label, width first");
-    if (grid.fromLeft < Length{} || grid.fromTop < Length{}) return no("the first label begins on the sheet");
+        return no(phrase("a label under 25 × 12 mm cannot be read; write the size of one label, width first"));
+    if (grid.fromLeft < Length{} || grid.fromTop < Length{}) return no(phrase("the first label begins on the sheet"));
     if ((grid.columns > 1 && grid.everyAcross < grid.width) || (grid.rows > 1 && grid.everyDown < grid.height))
-        return no("labels lie over each other: from one label to the next is at least a label's own size");
+        return no(phrase("labels lie over each other: from one label to the next is at least a label's own size"));
     if (reach(grid.fromLeft, grid.columns, grid.everyAcross, grid.width) > paper.width ||
         reach(grid.fromTop, grid.rows, grid.everyDown, grid.height) > paper.height)
-        return no(fmt::format("{} × {} labels of that size reach beyond {} paper", grid.columns, grid.rows,
-                              nameOf(grid.paper)));
+        return no(phrase("%1 × %2 labels of that size reach beyond %3 paper",
+                         {std::to_string(grid.columns), std::to_string(grid.rows), nameOf(grid.paper)}));
     return std::nullopt;
 }
 
@@ -64,8 +65,9 @@ LabelGrid slipsOn(Paper paper) {
 }
 
 std::string spokenGrid(const LabelGrid &grid, Unit unit) {
-    return fmt::format("{} × {} on {}, {} {}", grid.columns, grid.rows, nameOf(grid.paper),
-                       spokenSize(grid.width, grid.height, unit), nameOf(unit));
+    return phrase("%1 × %2 on %3, %4",
+                  {std::to_string(grid.columns), std::to_string(grid.rows), nameOf(grid.paper),
+                   localised(fmt::format("{} {}", spokenSize(grid.width, grid.height, unit), nameOf(unit)))});
 }
 
 std::vector<PaperBox> labelBoxes(const LabelGrid &grid) {

@@ -1,8 +1,7 @@
 #include "core/paper/sheet_plan.h"
 
+#include "core/base/language.h"
 #include "core/measure/length_text.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <initializer_list>
@@ -168,32 +167,35 @@ std::optional<SheetPlan> chosenPlan(const Job &job, const std::vector<ClothSheet
 Result<SheetPlan> planSheet(const Job &job, const std::vector<ClothSheet> &sheets,
                             const std::vector<std::vector<Length>> &across, const SheetOptions &options) {
     if (options.scale && (*options.scale < 1 || *options.scale > 1000))
-        return fault(fmt::format("a scale of 1:{} makes no sheet; write a number such as 10 for 1:10", *options.scale));
+        return fault(phrase("a scale of 1:%1 makes no sheet; write a number such as 10 for 1:10",
+                            {std::to_string(*options.scale)}));
     if (options.onOnePage) {
         constexpr int smallest = 200;
         for (int scale = 1; scale <= smallest; ++scale)
             if (auto plan = bestWayRound(sheets, across, options, scale); plan && plan->pages.size() == 1) return *plan;
-        return fault("the cloth is too long for one page of " + nameOf(options.paper) +
-                     "; more pages, or larger paper, would do");
+        return fault(phrase("the cloth is too long for one page of %1; more pages, or larger paper, would do",
+                            {nameOf(options.paper)}));
     }
     if (!options.scale) {
         if (auto plan = chosenPlan(job, sheets, across, options)) return *plan;
-        return fault("the cloth is too large for " + nameOf(options.paper) +
-                     " at any scale that can be read; larger paper would do");
+        return fault(phrase("the cloth is too large for %1 at any scale that can be read; larger paper would do",
+                            {nameOf(options.paper)}));
     }
     if (auto plan = bestWayRound(sheets, across, options, *options.scale)) return *plan;
     std::string would;
     for (int scale : {8, 10, 16, 20, 24, 25, 30, 32, 40, 50, 64, 100})
         if (would.empty() && scale > *options.scale && bestWayRound(sheets, across, options, scale))
-            would = fmt::format("1:{} would do", scale);
+            would = phrase("1:%1 would do", {std::to_string(scale)});
     // What somebody is likely to have beside the paper they chose.
     const bool metric = options.paper == Paper::A4 || options.paper == Paper::A3;
     SheetOptions larger = options;
     larger.paper = metric ? Paper::A3 : Paper::Tabloid;
     if (larger.paper != options.paper && bestWayRound(sheets, across, larger, *options.scale))
-        would += would.empty() ? nameOf(larger.paper) + " paper would do" : ", or " + nameOf(larger.paper) + " paper";
-    return fault(fmt::format("at 1:{} the cloth is too large for {}; {}", *options.scale, nameOf(options.paper),
-                             would.empty() ? "a smaller scale or larger paper would do" : would));
+        would = would.empty() ? phrase("%1 paper would do", {nameOf(larger.paper)})
+                              : phrase("%1, or %2 paper", {would, nameOf(larger.paper)});
+    return fault(phrase("at 1:%1 the cloth is too large for %2; %3",
+                        {std::to_string(*options.scale), nameOf(options.paper),
+                         would.empty() ? phrase("a smaller scale or larger paper would do") : would}));
 }
 
 Length scaleBar(Unit unit, int scale, Length room) {

@@ -1,13 +1,12 @@
 #include "core/paper/true_size.h"
 
+#include "core/base/language.h"
 #include "core/measure/length_text.h"
 #include "core/paper/chalk_list.h"
 #include "core/paper/drawing.h"
 #include "core/paper/word_room.h"
 #include "core/paper/words.h"
 #include "core/rules/cut_shape.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <charconv>
@@ -77,9 +76,8 @@ Result<TruePlan> planned(const TrueDrawing &drawing, Paper paper, bool sideways)
     plan.rows = int(down.size());
     if (across.size() * down.size() > mostPages)
         return fault(
-            fmt::format("{} at true size would take {} pages of {} paper; larger paper, or one panel at a time, "
-                        "would do",
-                        drawing.what, across.size() * down.size(), nameOf(paper)));
+            phrase("%1 at true size would take %2 pages of %3 paper; larger paper, or one panel at a time, would do",
+                   {drawing.what, std::to_string(across.size() * down.size()), nameOf(paper)}));
     for (int row = 0; row < plan.rows; ++row)
         for (int column = 0; column < plan.columns; ++column) {
             const TrueTile tile{column, row, {across[std::size_t(column)], down[std::size_t(row)]}};
@@ -149,17 +147,18 @@ Result<Cut> cutNamed(const Job &job, const Layout &layout, const std::string &na
     if (slash != std::string::npos) {
         const char *begin = name.data() + slash + 1, *end = name.data() + name.size();
         if (std::from_chars(begin, end, copy).ptr != end || begin == end)
-            return fault(fmt::format("\"{}\" names no panel; write its mark, or mark and copy such as IB/2", name));
+            return fault(phrase("\"%1\" names no panel; write its mark, or mark and copy such as IB/2", {name}));
     }
     const auto panel = std::find_if(job.panels.begin(), job.panels.end(),
                                     [&](const Panel &p) { return p.mark == who || p.id == who; });
     if (panel == job.panels.end()) {
         std::string marks;
         for (const Panel &p : job.panels) marks += (marks.empty() ? "" : ", ") + (p.mark.empty() ? p.id : p.mark);
-        return fault(fmt::format("the job has no panel \"{}\"; there are {}", who, marks));
+        return fault(phrase("the job has no panel \"%1\"; there are %2", {who, marks}));
     }
     if (copy < 1 || copy > panel->count)
-        return fault(fmt::format("panel \"{}\" has no copy {}; there are {}", who, copy, panel->count));
+        return fault(phrase("panel \"%1\" has no copy %2; there are %3",
+                            {who, std::to_string(copy), std::to_string(panel->count)}));
     for (const Cut &cut : layout.cuts)
         if (cut.panel == panel->id && cut.copy == copy) return cut;
     Cut cut;

@@ -1,11 +1,10 @@
 #include "core/planner/build.h"
 
 #include "core/base/ensure.h"
+#include "core/base/language.h"
 #include "core/measure/length_text.h"
 #include "core/rules/joins.h"
 #include "core/rules/rules.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <map>
@@ -444,18 +443,21 @@ private:
     std::string whyNot(const Cloth &cloth, int i, const std::vector<Turn> &turns, bool contradiction) const {
         const std::string name = nameOf(panel(i));
         if (turns.empty())
-            return fmt::format("{} asks for a repeat that the cloth does not have in any way it may lie", name);
-        if (contradiction) return fmt::format("the pattern cannot run on over all the joins of {} at once", name);
+            return phrase("%1 asks for a repeat that the cloth does not have in any way it may lie", {name});
+        if (contradiction) return phrase("the pattern cannot run on over all the joins of %1 at once", {name});
         const PanelBox box = boxOf(outlineOf(panel(i), cut(i), m_whole));
-        const auto said = [&](Length l) { return spokenWithUnit(l, m_job.unit); };
+        const std::string size = phrase(
+            "%1 × %2", {numeral(spoken(box.width(), m_job.unit)), localised(spokenWithUnit(box.height(), m_job.unit))});
         if (cloth.bolt) {
             const ClothBox room = boxOf(roomOf(cloth, std::nullopt));
-            return fmt::format("{} is cut {} × {}, and the cloth is {} wide between the selvages{}", name,
-                               spoken(box.width(), m_job.unit), said(box.height()), said(room.width()),
-                               panel(i).pieces.most > 1 ? ", even in as many pieces as it may be made of" : "");
+            const std::string width = localised(spokenWithUnit(room.width(), m_job.unit));
+            return panel(i).pieces.most > 1
+                       ? phrase("%1 is cut %2, and the cloth is %3 wide between the selvages, even in as many pieces "
+                                "as it may be made of",
+                                {name, size, width})
+                       : phrase("%1 is cut %2, and the cloth is %3 wide between the selvages", {name, size, width});
         }
-        return fmt::format("{} is cut {} × {}, larger than any of the remnants", name, spoken(box.width(), m_job.unit),
-                           said(box.height()));
+        return phrase("%1 is cut %2, larger than any of the remnants", {name, size});
     }
 
     /// What lies already is an obstacle, and the phase of its group.
@@ -502,7 +504,7 @@ private:
         c.ways[k] = std::move(ways);
         if (item.options.empty() && c.impossible.empty())
             c.impossible =
-                fmt::format("{} cannot run on from what is locked in place", nameOf(*m_job.panel(c.drafts[k].panel)));
+                phrase("%1 cannot run on from what is locked in place", {nameOf(*m_job.panel(c.drafts[k].panel))});
     }
 
     /// A wish of one member of a group is a wish of all: their places, taken from their own sheet's motif and moved to
@@ -539,8 +541,8 @@ private:
                     ways.push_back(c.ways[std::size_t(i)][o]);
                 }
                 if (options.empty() && c.impossible.empty())
-                    c.impossible = fmt::format("{} cannot lie on its motif and run on from its neighbours at once",
-                                               nameOf(*m_job.panel(c.drafts[std::size_t(i)].panel)));
+                    c.impossible = phrase("%1 cannot lie on its motif and run on from its neighbours at once",
+                                          {nameOf(*m_job.panel(c.drafts[std::size_t(i)].panel))});
                 item.options = std::move(options);
                 c.ways[std::size_t(i)] = std::move(ways);
             }

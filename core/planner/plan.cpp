@@ -1,12 +1,11 @@
 #include "core/planner/plan.h"
 
+#include "core/base/language.h"
 #include "core/check/check.h"
 #include "core/figures/figures.h"
 #include "core/planner/build.h"
 #include "core/planner/pair_lots.h"
 #include "core/rules/rules.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <chrono>
@@ -117,8 +116,8 @@ private:
         for (const Flow &flow : m_job.flows) {
             const Panel *a = m_job.panel(flow.from.panel), *b = m_job.panel(flow.to.panel);
             if (a && b && &m_job.clothOf(*a) != &m_job.clothOf(*b))
-                return fmt::format("the pattern is to run on from {} to {}, and they are cut from different cloths",
-                                   nameOf(*a), nameOf(*b));
+                return phrase("the pattern is to run on from %1 to %2, and they are cut from different cloths",
+                              {nameOf(*a), nameOf(*b)});
         }
         return {};
     }
@@ -227,11 +226,12 @@ private:
     std::string whyNot(const ClothInstance &c, const planner::Outcome &outcome) const {
         const Cloth &cloth = *m_job.cloth(c.cloth);
         const bool proved = outcome.kind == Kind::CannotFit;
-        const char *where = cloth.bolt                  ? (cloth.bolt->length ? "length of cloth there is" : "cloth")
-                            : cloth.remnants.size() > 1 ? "remnants"
-                                                        : "remnant";
-        return proved ? fmt::format("the panels do not fit on the {}, however they are laid", where)
-                      : fmt::format("no way to lay all panels on the {} was found in the time given", where);
+        const std::string where = cloth.bolt
+                                      ? (cloth.bolt->length ? phrase("length of cloth there is") : phrase("cloth"))
+                                  : cloth.remnants.size() > 1 ? phrase("remnants")
+                                                              : phrase("remnant");
+        return proved ? phrase("the panels do not fit on the %1, however they are laid", {where})
+                      : phrase("no way to lay all panels on the %1 was found in the time given", {where});
     }
 
     const Job &m_job;

@@ -1,8 +1,7 @@
 #include "core/yardage/run_ways.h"
 
+#include "core/base/language.h"
 #include "core/rules/rules.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 
@@ -12,15 +11,15 @@ namespace {
 std::string wordsFor(Run run) {
     switch (run) {
     case Run::UpRoll:
-        return "up the roll";
+        return phrase("up the roll");
     case Run::DownRoll:
-        return "down the roll";
+        return phrase("down the roll");
     case Run::Railroad:
-        return "railroaded";
+        return phrase("railroaded");
     case Run::Either:
-        return "either way";
+        return phrase("either way");
     case Run::Bias:
-        return "on the bias";
+        return phrase("on the bias");
     }
     return {};
 }
@@ -55,8 +54,8 @@ std::vector<std::string> differences(const Job &asked, const Layout &layout) {
         });
         if (other == layout.cuts.end()) continue;
         const std::string &name = panel.name.empty() ? panel.id : panel.name;
-        all.push_back(fmt::format("{}: {} instead of {}", name, wordsFor(runOf(other->turn)),
-                                  wordsFor(boltwright::runOf(panel, cloth))));
+        all.push_back(phrase("%1: %2 instead of %3",
+                             {name, wordsFor(runOf(other->turn)), wordsFor(boltwright::runOf(panel, cloth))}));
     }
     return all;
 }

@@ -1,10 +1,9 @@
 #include "core/yardage/staircase.h"
 
+#include "core/base/language.h"
 #include "core/measure/length_text.h"
 #include "core/rules/cut_shape.h"
 #include "core/yardage/relax.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
@@ -41,24 +40,24 @@ const ClothUse &useOf(const Layout &layout, const std::string &cloth) {
 
 std::string adviceFor(StairKind kind, const Job &job, Length step) {
     if (step == Length{}) return {};
-    const std::string less = spokenAlongRoll(step, job.unit);
+    const std::string less = localised(spokenAlongRoll(step, job.unit));
     switch (kind) {
     case StairKind::Allowances:
-        return fmt::format("narrower seams and pulls save at most {}", less);
+        return phrase("narrower seams and pulls save at most %1", {less});
     case StairKind::Width:
-        return "another width of cloth, or one more join in a long part, may hold the parts better";
+        return phrase("another width of cloth, or one more join in a long part, may hold the parts better");
     case StairKind::Direction:
-        return fmt::format("cloth that may be turned either way, without nap or a print with a top: {} less", less);
+        return phrase("cloth that may be turned either way, without nap or a print with a top: %1 less", {less});
     case StairKind::Motif:
-        return fmt::format("plain cloth of the same width, or motifs not centred: {} less", less);
+        return phrase("plain cloth of the same width, or motifs not centred: %1 less", {less});
     case StairKind::Flow:
-        return fmt::format("letting the pattern miss where parts meet: {} less", less);
+        return phrase("letting the pattern miss where parts meet: %1 less", {less});
     case StairKind::SelvageGaps:
-        return fmt::format("cutting closer, or cloth with narrower selvages and no flaws: at most {} less", less);
+        return phrase("cutting closer, or cloth with narrower selvages and no flaws: at most %1 less", {less});
     case StairKind::Rounding:
-        return fmt::format("{} is left for repairs", less);
+        return phrase("%1 is left for repairs", {less});
     case StairKind::BareArea:
-        return "only fewer or smaller parts make this less";
+        return phrase("only fewer or smaller parts make this less");
     }
     return {};
 }
