@@ -63,6 +63,40 @@ Panel copyOfPanel(const Job &job, const Panel &panel) {
     return copy;
 }
 
+LeastAtEdges leastAtEdges(const Panel &panel) {
+    LeastAtEdges all;
+    bool first = true;
+    for (int edge = 0; edge < int(edgeCount(panel.shape)); ++edge) {
+        if (panel.allowance(edge) <= Length{}) continue;
+        const Length least = panel.leastAllowance(edge);
+        const auto given = least < panel.allowance(edge) ? std::optional(least) : std::nullopt;
+        if (first) all.least = given;
+        if (!first && given != all.least) return {std::nullopt, true};
+        first = false;
+    }
+    return all;
+}
+
+Panel withLeastAtEdges(Panel panel, std::optional<Length> least) {
+    panel.allowMin.assign(edgeCount(panel.shape), std::nullopt);
+    for (std::size_t edge = 0; edge < panel.allowMin.size(); ++edge)
+        if (least && *least < panel.allowance(int(edge))) panel.allowMin[edge] = least;
+    return panel;
+}
+
+Panel withCorners(Panel panel, PolygonShape outline) {
+    const bool asMany = edgeCount(panel.shape) == outline.points.size();
+    const Length allowance = panel.allowance(0);
+    if (!asMany) {
+        panel.allow.assign(outline.points.size(), allowance);
+        panel.allowMin.assign(outline.points.size(), std::nullopt);
+        panel.may.stretcher.clear();
+    }
+    panel.shape = std::move(outline);
+    panel.pieces = {};
+    return panel;
+}
+
 Cloth newCloth(const Job &job) {
     Cloth cloth;
     cloth.id = freeName("cloth-", namesOf(job.cloths, [](const Cloth &c) { return c.id; }));

@@ -13,6 +13,18 @@ Job newJob(Unit unit);
 Panel newPanel(const Job &job);
 /// The same panel once more, under an id and a mark of its own.
 Panel copyOfPanel(const Job &job, const Panel &panel);
+/// The least that is left on the edges, as one length for all that have an allowance. `differs`: it is not one length.
+struct LeastAtEdges {
+    std::optional<Length> least; ///< none: in full, or it differs
+    bool differs = false;
+    bool operator==(const LeastAtEdges &) const = default;
+};
+LeastAtEdges leastAtEdges(const Panel &panel);
+/// Where an edge has no more than that, it stays in full; none: all edges do.
+Panel withLeastAtEdges(Panel panel, std::optional<Length> least);
+/// The panel with an outline of its own. An edge keeps what is added there and what may be given up while there are as
+/// many; otherwise all have what the first one had, in full.
+Panel withCorners(Panel panel, PolygonShape outline);
 /// A bolt to begin with, under an id of its own.
 Cloth newCloth(const Job &job);
 

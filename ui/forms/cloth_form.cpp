@@ -368,12 +368,16 @@ void ClothForm::fillPrice(QFormLayout *form) {
     per->setAccessibleName(tr("Price for"));
     per->setToolTip(tr("Whether the price is for a yard or for a metre of the bolt."));
     const auto take = [this, price, amount, currency, per] {
-        std::optional<Price> told;
-        if (amount->value() > 0) {
-            told = price;
+        std::optional<Price> told = cloth().price.value_or(price);
+        // The field shows two decimals; a finer price stays as the file has it until it is typed over.
+        if (QString::number(told->amount, 'f', 2) != QString::number(amount->value(), 'f', 2)) {
             told->amount = amount->value();
+            if (told->amount <= 0) told.reset();
+        }
+        if (told) {
             told->currency = toCore(currency->text().trimmed());
             told->per = per->currentIndex() == 1 ? "m" : "yd";
+            if (told->amount <= 0 && !cloth().price) told.reset();
         }
         if (told != cloth().price) change(tr("Price"), [&](Cloth &c) { c.price = told; });
     };

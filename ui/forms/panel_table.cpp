@@ -219,14 +219,15 @@ QWidget *PanelTable::buildMore() {
     connect(m_match, &QCheckBox::clicked, this,
             [this](bool on) { change(tr("Pattern over joins"), [=](Panel &p) { p.pieces.match = on; }); });
     connect(m_least, &LengthEdit::lengthChanged, this, [this](auto l) {
-        change(tr("Least allowances"), [=](Panel &p) { p.allowMin.assign(edgeCount(p.shape), l); });
+        change(tr("Least allowances"), [=](Panel &p) { p = withLeastAtEdges(std::move(p), l); });
     });
     connect(m_mayTurn, &QCheckBox::clicked, this,
             [this](bool on) { change(tr("May be turned"), [=](Panel &p) { p.may.turn = on; }); });
     connect(m_mayUncentre, &QCheckBox::clicked, this,
             [this](bool on) { change(tr("May lie off centre"), [=](Panel &p) { p.may.uncentre = on; }); });
-    connect(m_mayOther, &QCheckBox::clicked, this,
-            [this](bool on) { change(tr("Other cloth"), [=](Panel &p) { p.may.otherCloth.any = on; }); });
+    connect(m_mayOther, &QCheckBox::clicked, this, [this](bool on) {
+        change(tr("Other cloth"), [=](Panel &p) { p.may.otherCloth = {on, {}}; });
+    });
     return m_more;
 }
 
@@ -250,7 +251,9 @@ void PanelTable::showMore() {
     m_match->setChecked(panel.pieces.match);
     for (QWidget *w : std::initializer_list<QWidget *>{m_seam, m_shortest, m_match})
         w->setEnabled(rectangle && panel.pieces.most > 1);
-    m_least->setLength(panel.allowMin.empty() ? std::nullopt : panel.allowMin.front());
+    const LeastAtEdges least = leastAtEdges(panel);
+    m_least->setOptional(least.differs ? tr("differs by edge") : tr("in full"));
+    m_least->setLength(least.least);
     m_mayTurn->setChecked(panel.may.turn);
     m_mayUncentre->setChecked(panel.may.uncentre);
     m_mayOther->setChecked(panel.may.otherCloth.any || !panel.may.otherCloth.id.empty());
@@ -279,11 +282,7 @@ void PanelTable::takeCorners() {
     change(tr("Corners"), [&](Panel &p) {
         PolygonShape shape;
         for (const auto &[x, y] : *corners) shape.points.push_back({x, y});
-        const Length allowance = p.allow.empty() ? Length{} : p.allow.front().value_or(Length{});
-        p.shape = shape;
-        p.allow.assign(shape.points.size(), allowance);
-        p.allowMin.assign(shape.points.size(), std::nullopt);
-        p.pieces = {};
+        p = withCorners(std::move(p), std::move(shape));
     });
 }
 

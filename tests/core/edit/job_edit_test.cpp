@@ -55,6 +55,37 @@ TEST_CASE("once more: the same panel under a mark of its own", "[edit]") {
     CHECK(again.shape == job.panels[0].shape);
 }
 
+TEST_CASE("the least at edges that differ is not told as one, and one for all leaves edges without allowance alone",
+          "[edit]") {
+    Panel panel = rectangle("back", 20_in, 18_in);
+    panel.allow = {3_in, 0.5_in, 1_in, Length{}}; // bottom, right, top, left
+    CHECK(leastAtEdges(panel) == LeastAtEdges{std::nullopt, false});
+    panel.allowMin = {2_in, std::nullopt, 0.75_in, std::nullopt};
+    CHECK(leastAtEdges(panel) == LeastAtEdges{std::nullopt, true});
+    Job job = jobOf(bolt(54_in), {withLeastAtEdges(panel, 0.75_in)});
+    CHECK(job.panels[0].allowMin == EdgeLengths{0.75_in, std::nullopt, 0.75_in, std::nullopt});
+    CHECK(faultsOfJob(job).empty());
+    panel.allow[Right] = 3_in;
+    CHECK(leastAtEdges(withLeastAtEdges(panel, 0.25_in)) == LeastAtEdges{0.25_in, false});
+    CHECK(leastAtEdges(withLeastAtEdges(panel, std::nullopt)) == LeastAtEdges{std::nullopt, false});
+}
+
+TEST_CASE("a corner that is moved changes nothing of what is added at the edges", "[edit]") {
+    Panel panel = rectangle("back", 20_in, 18_in);
+    panel.allow = {3_in, 0.5_in, 1_in, 0.5_in};
+    panel.allowMin = {2_in, std::nullopt, 0.5_in, std::nullopt};
+    panel.may.stretcher[0] = 4_in;
+    const PolygonShape four{{{0_in, 0_in}, {20_in, 0_in}, {19_in, 18_in}, {0_in, 18_in}}};
+    const Panel moved = withCorners(panel, four);
+    CHECK(moved.shape == Shape{four});
+    CHECK(moved.allow == panel.allow);
+    CHECK(moved.allowMin == panel.allowMin);
+    CHECK(moved.may.stretcher == panel.may.stretcher);
+    const Panel three = withCorners(panel, {{{0_in, 0_in}, {20_in, 0_in}, {0_in, 18_in}}});
+    CHECK(three.allow == EdgeLengths(3, 3_in));
+    CHECK(faultsOfJob(jobOf(bolt(54_in), {three})).empty());
+}
+
 TEST_CASE("a panel taken out of the job is off the cloth, and its joins with it", "[edit]") {
     const Job before = laidJob();
     Job after = before;

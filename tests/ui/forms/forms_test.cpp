@@ -19,8 +19,10 @@
 #include "ui/window/over_sheet.h"
 
 #include <QApplication>
+#include <QCheckBox>
 #include <QClipboard>
 #include <QComboBox>
+#include <QDoubleSpinBox>
 #include <QInputDialog>
 #include <QPushButton>
 #include <QSpinBox>
@@ -318,6 +320,52 @@ private Q_SLOTS:
         table->setCurrentIndex(panels->model()->index(1, PanelTableModel::Across));
         key(Qt::Key_C, Qt::ControlModifier);
         QCOMPARE(QApplication::clipboard()->text().trimmed(), u"27"_s);
+    }
+
+    void whatTheFileSaysOfAPanelStaysUntilItIsTypedOver() {
+        Job before = newJob(Unit::Inch);
+        Cloth lining = newCloth(before);
+        lining.id = "lining";
+        before.cloths.push_back(lining);
+        before.cloths.front().price = Price{"yd", 24.125, "USD", {}};
+        before.panels = {newPanel(before)};
+        Panel &back = before.panels.front();
+        back.allow = {3_in, 1_in, 1_in, Length{}};
+        back.allowMin = {2_in, std::nullopt, 0.75_in, std::nullopt};
+        back.may.otherCloth = {false, "lining"};
+        const QString name = m_fixture->folder() + u"/kept.boltwright"_s;
+        QVERIFY(saveJob(before, name.toStdString()).has_value());
+        QVERIFY(m_window->openFile(name));
+        m_window->showPanelTable();
+        auto *panels = page<PanelTable>();
+        QVERIFY(panels);
+        panels->table()->setCurrentIndex(panels->model()->index(0, PanelTableModel::Mark));
+        LengthEdit *least = nullptr;
+        for (LengthEdit *edit : panels->findChildren<LengthEdit *>())
+            if (edit->placeholderText() == u"differs by edge"_s) least = edit;
+        QVERIFY(least);
+        least->setFocus();
+        key(Qt::Key_Tab); // passed through, it changes nothing
+        QCOMPARE(job().panels.front().allowMin, back.allowMin);
+        least->setFocus();
+        type(u"1/2"_s);
+        key(Qt::Key_Enter);
+        QCOMPARE(job().panels.front().allowMin, (EdgeLengths{0.5_in, 0.5_in, 0.5_in, std::nullopt}));
+        QCheckBox *other = nullptr;
+        for (QCheckBox *box : panels->findChildren<QCheckBox *>())
+            if (box->text().contains(u"other cloth"_s)) other = box;
+        QVERIFY(other && other->isChecked());
+        QTest::mouseClick(other, Qt::LeftButton, {}, {8, other->height() / 2});
+        QVERIFY(!other->isChecked());
+        QCOMPARE(job().panels.front().may.otherCloth, OtherCloth{});
+
+        m_window->showClothForm();
+        auto *price = page<ClothForm>()->findChild<QDoubleSpinBox *>(u"field price"_s);
+        QVERIFY(price);
+        price->setFocus();
+        key(Qt::Key_Tab);
+        key(Qt::Key_Tab);
+        QCOMPARE(job().cloths.front().price->amount, 24.125);
     }
 
     void aBrokenListNamesRowAndColumnAndChangesNothing() {
