@@ -88,8 +88,9 @@ TEST_CASE("places in a photograph come back within half a percent of the cloth's
                     find.outline = rounded(camera.toPicture().map(cloth), sheet.click);
                     const double share = worstShare(find.toPlane().map(find.outline), cloth);
                     CHECK(share < 0.005);
-                    // The margin that is kept is no smaller than what happened.
-                    CHECK(errorOf(find) > share * 2000 * 0.5);
+                    // The margin is what misses come to by chance; all missing the same unlucky way carry a place a
+                    // seventh farther here, and never a fifth.
+                    CHECK(errorOf(find) * 1.2 > share * 2020);
                 }
 }
 
