@@ -191,13 +191,6 @@ bool Frontier::step() {
     return false;
 }
 
-std::size_t Frontier::lowest() const {
-    std::size_t low = 0;
-    for (std::size_t i = 1; i < m_steps.size(); ++i)
-        if (m_steps[i].y < m_steps[low].y) low = i;
-    return low;
-}
-
 /// All that the node could become by one item more in its lowest step, or where none fits there, in the next one up.
 void Frontier::expand(const Node &node) {
     const auto first = m_pool.begin() + node.firstStep;
@@ -206,7 +199,7 @@ void Frontier::expand(const Node &node) {
     m_waste = node.waste;
     for (;;) {
         swallow();
-        const std::size_t low = lowest();
+        const std::size_t low = lowestOf(m_steps);
         const Step step = m_steps[low];
         const Tick top = topOf(m_sheets[std::size_t(m_sheet)]);
         if (step.y >= top) {
@@ -233,7 +226,7 @@ void Frontier::swallow() {
                 m_steps[i] = {x, end, b.y1};
                 if (end < step.end) m_steps.insert(m_steps.begin() + std::ptrdiff_t(i) + 1, {end, step.end, step.y});
                 if (step.x < x) m_steps.insert(m_steps.begin() + std::ptrdiff_t(i), {step.x, x, step.y});
-                join(i + (step.x < x));
+                joinAt(m_steps, i + (step.x < x));
                 again = true;
                 break;
             }
@@ -244,7 +237,7 @@ void Frontier::swallow() {
 /// Gives up the lowest step: up to its lower neighbour, or to the next obstacle above it.
 bool Frontier::raiseLowest() {
     const int sheet = m_sheets[std::size_t(m_sheet)];
-    const std::size_t low = lowest();
+    const std::size_t low = lowestOf(m_steps);
     Step &step = m_steps[low];
     Tick level = topOf(sheet);
     if (low > 0) level = std::min(level, m_steps[low - 1].y);
@@ -257,19 +250,8 @@ bool Frontier::raiseLowest() {
     if (level <= step.y) return false;
     m_waste += Area(step.end - step.x) * (level - step.y);
     step.y = level;
-    join(low);
+    joinAt(m_steps, low);
     return true;
-}
-
-void Frontier::join(std::size_t at) {
-    if (at + 1 < m_steps.size() && m_steps[at + 1].y == m_steps[at].y) {
-        m_steps[at].end = m_steps[at + 1].end;
-        m_steps.erase(m_steps.begin() + std::ptrdiff_t(at) + 1);
-    }
-    if (at > 0 && m_steps[at - 1].y == m_steps[at].y) {
-        m_steps[at - 1].end = m_steps[at].end;
-        m_steps.erase(m_steps.begin() + std::ptrdiff_t(at));
-    }
 }
 
 Tick Frontier::narrowestLeft(const Node &node) const {
@@ -421,12 +403,12 @@ bool Frontier::grow(const Child &child, Node &node) {
     }
     for (;;) {
         swallow();
-        const Step &low = m_steps[lowest()];
+        const Step &low = m_steps[lowestOf(m_steps)];
         if (low.x <= child.last.x && low.end >= child.last.x + option.width && low.y <= child.last.y) break;
         if (!raiseLowest()) return false;
     }
     m_waste = child.given;
-    const std::size_t low = lowest();
+    const std::size_t low = lowestOf(m_steps);
     const Step step = m_steps[low];
     const Step laid{child.last.x, child.last.x + option.width, child.last.y + option.height};
     if (child.last.y > step.y)
@@ -435,11 +417,11 @@ bool Frontier::grow(const Child &child, Node &node) {
     m_steps[low] = laid;
     if (laid.end < step.end) m_steps.insert(m_steps.begin() + std::ptrdiff_t(low) + 1, {laid.end, step.end, step.y});
     if (step.x < laid.x) m_steps.insert(m_steps.begin() + std::ptrdiff_t(low), {step.x, laid.x, step.y});
-    join(low + (step.x < laid.x));
+    joinAt(m_steps, low + (step.x < laid.x));
     const Tick top = topOf(option.sheet);
     for (;;) {
         swallow();
-        const Step lowestStep = m_steps[lowest()];
+        const Step lowestStep = m_steps[lowestOf(m_steps)];
         if (lowestStep.y >= top || somethingFits(node, lowestStep)) break;
         if (!raiseLowest()) break;
         if (m_waste > m_spare) return false;

@@ -3,6 +3,7 @@
 #include "core/planner/random.h"
 #include "core/planner/rectangle_task.h"
 #include "core/planner/skyline.h"
+#include "core/planner/steps.h"
 
 #include <cstdint>
 #include <optional>
@@ -53,9 +54,6 @@ public:
 private:
     static constexpr std::size_t mostItems = 128;
 
-    struct Step {
-        Tick x, end, y;
-    };
     struct Mask {
         std::uint64_t words[mostItems / 64] = {};
         bool has(int i) const { return words[i / 64] >> (i % 64) & 1; }
@@ -96,8 +94,6 @@ private:
     bool raiseLowest();
     bool somethingFits(const Node &node, const Step &step) const;
     bool allHavePlace(const Node &node) const;
-    void join(std::size_t at);
-    std::size_t lowest() const;
     Tick narrowestLeft(const Node &node) const;
     void enter(int sheet);
     Tick topOf(int sheet) const;
@@ -127,13 +123,13 @@ private:
     std::vector<Tick> m_leastWidth, m_leastHeight;
     std::vector<std::vector<Obstacle>> m_obstacles; ///< by sheet, flaws among them
     std::vector<Node> m_level, m_nextLevel;
-    std::vector<Step> m_pool, m_nextPool;
+    Steps m_pool, m_nextPool;
     std::vector<std::vector<Link>> m_links; ///< by level, of all nodes in it
     std::vector<Child> m_children;
     std::unordered_set<std::uint64_t> m_known;
     std::size_t m_at = 0;
     // The part layout in hand.
-    std::vector<Step> m_steps;
+    Steps m_steps;
     int m_sheet = 0;
     Area m_waste = 0;
     std::vector<Laid> m_laid;

@@ -118,13 +118,6 @@ bool PlainFrontier::step() {
     return false;
 }
 
-std::size_t PlainFrontier::lowest() const {
-    std::size_t low = 0;
-    for (std::size_t i = 1; i < m_steps.size(); ++i)
-        if (m_steps[i].y < m_steps[low].y) low = i;
-    return low;
-}
-
 /// What the look ahead asks for of the items left.
 void PlainFrontier::countLeft(const Node &node) {
     m_widths.begin();
@@ -150,7 +143,7 @@ void PlainFrontier::expand(std::size_t at) {
     m_waste = node.waste;
     countLeft(node);
     for (;;) {
-        const std::size_t low = lowest();
+        const std::size_t low = lowestOf(m_steps);
         if (m_steps[low].y >= m_top) return;
         if (m_narrowest <= m_steps[low].end - m_steps[low].x && offer(node, at, low, m_waste)) return;
         if (!raiseLowest() || m_waste > m_spare) return;
@@ -195,7 +188,7 @@ bool PlainFrontier::offer(const Node &node, std::size_t at, std::size_t low, Are
 
 /// Gives the lowest gap up to where its lower wall ends. False when there is nothing to gain.
 bool PlainFrontier::raiseLowest() {
-    const std::size_t low = lowest();
+    const std::size_t low = lowestOf(m_steps);
     Step &step = m_steps[low];
     Tick level = m_top;
     if (low > 0) level = std::min(level, m_steps[low - 1].y);
@@ -203,19 +196,8 @@ bool PlainFrontier::raiseLowest() {
     if (level <= step.y) return false;
     m_waste += Area(step.end - step.x) * (level - step.y);
     step.y = level;
-    join(low);
+    joinAt(m_steps, low);
     return true;
-}
-
-void PlainFrontier::join(std::size_t at) {
-    if (at + 1 < m_steps.size() && m_steps[at + 1].y == m_steps[at].y) {
-        m_steps[at].end = m_steps[at + 1].end;
-        m_steps.erase(m_steps.begin() + std::ptrdiff_t(at) + 1);
-    }
-    if (at > 0 && m_steps[at - 1].y == m_steps[at].y) {
-        m_steps[at - 1].end = m_steps[at].end;
-        m_steps.erase(m_steps.begin() + std::ptrdiff_t(at));
-    }
 }
 
 /// The best come first; among equals those that were offered first.
@@ -267,9 +249,9 @@ bool PlainFrontier::grow(const Child &child, Node &node) {
     const auto isThere = [&](const Step &s) {
         return s.y == child.last.y && s.x <= child.last.x && child.last.x < s.end;
     };
-    while (!isThere(m_steps[lowest()]))
+    while (!isThere(m_steps[lowestOf(m_steps)]))
         if (!raiseLowest()) return false;
-    std::size_t low = lowest();
+    std::size_t low = lowestOf(m_steps);
     const Step step = m_steps[low], laid{child.last.x, child.last.x + option.width, child.last.y + option.height};
     m_steps[low] = laid;
     if (laid.end < step.end) m_steps.insert(m_steps.begin() + std::ptrdiff_t(low) + 1, {laid.end, step.end, step.y});
@@ -277,7 +259,7 @@ bool PlainFrontier::grow(const Child &child, Node &node) {
         m_steps.insert(m_steps.begin() + std::ptrdiff_t(low), {step.x, laid.x, step.y});
         ++low;
     }
-    join(low);
+    joinAt(m_steps, low);
     node.parent = child.parent;
     node.last = child.last;
     node.waste = child.given;

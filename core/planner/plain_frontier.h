@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/planner/random.h"
+#include "core/planner/steps.h"
 #include "core/planner/walk.h"
 
 #include <array>
@@ -36,9 +37,6 @@ public:
 private:
     static constexpr std::size_t mostItems = 256;
 
-    struct Step {
-        Tick x, end, y;
-    };
     struct Mask {
         std::array<std::uint64_t, mostItems / 64> words = {};
         bool has(int i) const { return words[std::size_t(i) / 64] >> (std::size_t(i) % 64) & 1; }
@@ -82,8 +80,6 @@ private:
     bool nextLevel();
     bool grow(const Child &child, Node &node);
     bool raiseLowest();
-    std::size_t lowest() const;
-    void join(std::size_t at);
     std::uint64_t hashOf(const Node &node) const;
     void keepBest(std::size_t count);
     void read(const Node &node);
@@ -102,7 +98,7 @@ private:
     Sums m_widths, m_heights;
     Tick m_narrowest = 0, m_lowestItem = 0;
     std::vector<Node> m_level, m_nextLevel;
-    std::vector<Step> m_pool, m_nextPool, m_steps;
+    Steps m_pool, m_nextPool, m_steps;
     Area m_waste = 0;
     std::vector<std::vector<Link>> m_links; ///< by level
     std::vector<Child> m_children;

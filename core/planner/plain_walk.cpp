@@ -133,7 +133,7 @@ Area PlainWalk::lay(std::size_t from, Area limit) {
     restore(from);
     const Area mostWasted = limit + Area(m_x1 - m_x0) * (m_top - m_y0) - m_task.itemArea();
     while (m_left > 0) {
-        const std::size_t low = lowestStep();
+        const std::size_t low = lowestOf(m_steps);
         const Step step = m_steps[low];
         if (step.y >= m_top) break;
         const Gap gap = gapOf(low);
@@ -178,13 +178,6 @@ void PlainWalk::restore(std::size_t from) {
     m_steps.assign(skyline, skyline + std::ptrdiff_t(entry.steps));
     m_left = entry.left;
     m_wasted = entry.wasted;
-}
-
-std::size_t PlainWalk::lowestStep() const {
-    std::size_t low = 0;
-    for (std::size_t i = 1; i < m_steps.size(); ++i)
-        if (m_steps[i].y < m_steps[low].y) low = i;
-    return low;
 }
 
 PlainWalk::Gap PlainWalk::gapOf(std::size_t low) const {
@@ -299,26 +292,15 @@ void PlainWalk::put(std::size_t low, const Box &box, Tick x) {
         m_steps.insert(m_steps.begin() + std::ptrdiff_t(low), {step.x, laid.x, step.y});
         ++low;
     }
-    join(low);
+    joinAt(m_steps, low);
 }
 
 /// Gives a gap up to where its lower wall ends; returns what that wastes.
 Area PlainWalk::raise(std::size_t low, const Gap &gap) {
     const Tick by = std::min(gap.height, std::min(gap.left, gap.right));
     m_steps[low].y += by;
-    join(low);
+    joinAt(m_steps, low);
     return Area(gap.room) * by;
-}
-
-void PlainWalk::join(std::size_t at) {
-    if (at + 1 < m_steps.size() && m_steps[at + 1].y == m_steps[at].y) {
-        m_steps[at].end = m_steps[at + 1].end;
-        m_steps.erase(m_steps.begin() + std::ptrdiff_t(at) + 1);
-    }
-    if (at > 0 && m_steps[at - 1].y == m_steps[at].y) {
-        m_steps[at - 1].end = m_steps[at].end;
-        m_steps.erase(m_steps.begin() + std::ptrdiff_t(at));
-    }
 }
 
 PlainWalk::Move PlainWalk::randomMove() {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/planner/random.h"
+#include "core/planner/steps.h"
 #include "core/planner/walk.h"
 
 #include <vector>
@@ -33,9 +34,6 @@ private:
         int item;
         Tick width, height;
     };
-    struct Step {
-        Tick x, end, y;
-    };
     /// The lowest step as a choice sees it; walls and ceiling are measured from its level.
     struct Gap {
         Tick room, left, right, height;
@@ -54,7 +52,7 @@ private:
     };
     struct Trace {
         std::vector<Entry> entries;
-        std::vector<Step> skylines;
+        Steps skylines;
         void clear();
     };
     /// Boxes by a size: a hash with open addressing, since sizes are ticks and lie far apart.
@@ -85,7 +83,6 @@ private:
 
     Area lay(std::size_t from, Area limit);
     void restore(std::size_t from);
-    std::size_t lowestStep() const;
     Gap gapOf(std::size_t low) const;
     Choice choose(const Gap &gap);
     Choice fullWidth(const Gap &gap) const;
@@ -97,7 +94,6 @@ private:
     Tick placeOf(const Box &box, const Gap &gap, const Step &step, Tick narrowest) const;
     void put(std::size_t low, const Box &box, Tick x);
     Area raise(std::size_t low, const Gap &gap);
-    void join(std::size_t at);
 
     Move randomMove();
     void apply(const Move &move);
@@ -123,7 +119,7 @@ private:
     // The construction at work.
     std::vector<char> m_used;
     std::vector<std::size_t> m_next; ///< by place in the order, and one in front: the next item not laid
-    std::vector<Step> m_steps;
+    Steps m_steps;
     std::size_t m_narrowest = 0;
     Area m_left = 0, m_wasted = 0;
     Trace m_kept, m_tried; ///< of the order that stands; of the one tried, from where they part

@@ -24,6 +24,8 @@ constexpr double firstRound = 0.002, longestRound = 0.03;
 constexpr double never = std::numeric_limits<double>::infinity();
 
 /// Separation weighs every pair of items; beyond this many it is too slow to help.
+/// Measured (tests/bench/README.md): 1 makes perfect packings longer, and jobs with waste no shorter.
+constexpr Tick unitsLeftToOthers = 3;
 constexpr std::size_t mostSeparated = 400;
 
 std::unique_ptr<Walk> walkOn(const RectangleTask &task, std::uint64_t seed, int number) {
@@ -219,8 +221,8 @@ RectangleSearch::Way RectangleSearch::wayOf(std::size_t w) const {
     if (m_task.items.size() > mostSeparated || m_round < 2 || (m_task.open() && m_best.laid.empty())) return Way::Order;
     const std::int64_t turn = m_round + std::int64_t(w);
     if (m_widens && turn % 4 < 2) return Way::Frontier;
-    // Where only a layout without any waste would still be better, it is left to the others.
-    const bool last = !m_best.laid.empty() && m_best.reached - m_bound <= m_task.unit();
+    // Where only layouts with next to no waste would still be better, the others find them sooner.
+    const bool last = !m_best.laid.empty() && m_best.reached - m_bound <= m_task.unit() * unitsLeftToOthers;
     if (!m_plainFrontiers.empty() && !last && turn % 4 < 3) return Way::Frontier;
     const int rarely = m_task.items.size() > 60 ? 12 : 4;
     const bool other = m_best.laid.empty() ? turn % 2 == 1 : turn % rarely == rarely - 1;

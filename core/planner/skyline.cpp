@@ -67,7 +67,7 @@ void Skyline::fill(int sheet, Tick top) {
     const RectangleSheet &s = m_task.sheets[std::size_t(sheet)];
     m_steps.assign(1, {s.x0, s.x1, s.y0});
     while (!m_left.empty()) {
-        const std::size_t low = lowestStep();
+        const std::size_t low = lowestOf(m_steps);
         const Step step = m_steps[low];
         if (step.y >= top) return;
         const Tick left = low > 0 ? m_steps[low - 1].y : wall;
@@ -79,13 +79,6 @@ void Skyline::fill(int sheet, Tick top) {
             raise(sheet, low, top);
         if (m_wasted > m_mostWasted) return;
     }
-}
-
-std::size_t Skyline::lowestStep() const {
-    std::size_t low = 0;
-    for (std::size_t i = 1; i < m_steps.size(); ++i)
-        if (m_steps[i].y < m_steps[low].y) low = i;
-    return low;
 }
 
 Tick Skyline::narrowestLeft() const {
@@ -203,7 +196,7 @@ void Skyline::put(int sheet, std::size_t low, const Candidate &c) {
         m_steps.insert(m_steps.begin() + std::ptrdiff_t(low), {step.x, laid.x, step.y});
         ++low;
     }
-    join(low);
+    joinAt(m_steps, low);
 }
 
 void Skyline::raise(int sheet, std::size_t low, Tick top) {
@@ -218,18 +211,7 @@ void Skyline::raise(int sheet, std::size_t low, Tick top) {
             if (b.y1 > step.y && b.y1 < level && b.x0 < step.end && b.x1 > step.x) level = b.y1;
     m_wasted += Area(step.end - step.x) * (level - step.y);
     step.y = level;
-    join(low);
-}
-
-void Skyline::join(std::size_t at) {
-    if (at + 1 < m_steps.size() && m_steps[at + 1].y == m_steps[at].y) {
-        m_steps[at].end = m_steps[at + 1].end;
-        m_steps.erase(m_steps.begin() + std::ptrdiff_t(at) + 1);
-    }
-    if (at > 0 && m_steps[at - 1].y == m_steps[at].y) {
-        m_steps[at - 1].end = m_steps[at].end;
-        m_steps.erase(m_steps.begin() + std::ptrdiff_t(at));
-    }
+    joinAt(m_steps, low);
 }
 
 void Skyline::beginGroup(int group, const RectangleOption &first, Tick x, Tick y) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/planner/steps.h"
 #include "core/planner/walk.h"
 
 #include <vector>
@@ -25,9 +26,6 @@ public:
     Tick reached() const { return m_reached; }
 
 private:
-    struct Step {
-        Tick x, end, y;
-    };
     struct Candidate {
         int option = -1;
         std::size_t at = 0; ///< in m_left
@@ -44,7 +42,6 @@ private:
 
     void begin(const std::vector<int> &order);
     void fill(int sheet, Tick top);
-    std::size_t lowestStep() const;
     Candidate best(int sheet, const Step &step, Tick left, Tick right, Tick top) const;
     void consider(Candidate &best, int option, std::size_t at, const Places &places, const Step &step, Tick left,
                   Tick right, Tick top, Tick narrowest) const;
@@ -60,7 +57,7 @@ private:
     const RectangleTask &m_task;
     std::vector<Laid> m_laid;
     std::vector<int> m_left; ///< items not laid yet, in order
-    std::vector<Step> m_steps;
+    Steps m_steps;
     std::vector<GroupState> m_groups;
     std::vector<int> m_memberOption; ///< by option: its place in its group's lists
     std::vector<int> m_byWidth;      ///< items from the narrowest

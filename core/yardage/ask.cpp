@@ -16,10 +16,6 @@
 namespace boltwright {
 namespace {
 
-bool anyMotif(const Job &job) {
-    return std::any_of(job.panels.begin(), job.panels.end(), [](const Panel &p) { return p.motif.has_value(); });
-}
-
 /// What lies bare between the squared end and the first cut. The whole layout may be moved up and down with the motifs,
 /// so that where the first of them may lie anywhere, one repeat covers this too.
 Length beforeFirstCut(const Job &job, const Layout &layout) {

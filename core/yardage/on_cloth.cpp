@@ -22,10 +22,6 @@ constexpr Length narrowestSide = Length::ticks(4 * 8128);
 /// More joins than this nobody would make in one part; a long border takes some (TRADE T9.3: ten).
 constexpr int mostPieces = 20;
 
-bool anyMotif(const Job &job) {
-    return std::any_of(job.panels.begin(), job.panels.end(), [](const Panel &p) { return p.motif.has_value(); });
-}
-
 /// The motif wish that the cloth can still meet, in the way the panel runs; none where it can meet nothing.
 void fitMotif(Panel &panel, const Cloth &cloth) {
     if (!panel.motif) return;
@@ -275,6 +271,10 @@ private:
 };
 
 } // namespace
+
+bool anyMotif(const Job &job) {
+    return std::any_of(job.panels.begin(), job.panels.end(), [](const Panel &p) { return p.motif.has_value(); });
+}
 
 JobOnCloth onCloth(const Job &job, const AskCloth &ask) {
     JobOnCloth on;

@@ -33,6 +33,9 @@ struct JobOnCloth {
     planner::GivenUp given;               ///< the pieces to begin with, for `PlanOptions::given`
 };
 
+/// Whether any panel is to lie on a motif.
+bool anyMotif(const Job &job);
+
 /// The job's main cloth exchanged for another: width and repeat changed, way, selvage, gap kept. Where the new cloth
 /// has a repeat and no panel asks for a motif, every panel that is seen is centred on one, or follows a panel that is
 /// and to which its pattern runs on; a wish for a repeat that the new cloth has not is dropped.

@@ -89,7 +89,7 @@ WaysPage::WaysPage(JobDocument &document, std::shared_ptr<AnswerBook> book, Pref
     : QuestionPage(document, std::move(book),
                    tr("When the cloth does not do as asked, something has to give. Drag what may be given up into the "
                       "order in which you would give it up, and take the tick from what must not be. What a part "
-                      "itself allows is set in its row of the part table."),
+                      "itself allows is set in its row under Panels."),
                    tr("Look for ways"), parent),
       m_preferences(preferences), m_list(new OrderList), m_within(new QComboBox) {
     for (const auto &[kind, ticked] : rememberedOrder(preferences)) m_list->add(shownKind(kind), int(kind), ticked);
