@@ -24,6 +24,19 @@ QTransform Camera::toPicture() const {
     return QTransform::fromTranslate(-looksAt.x(), -looksAt.y()) * project;
 }
 
+double worstShare(const QPolygonF &found, const QPolygonF &known) {
+    const QRectF box = known.boundingRect();
+    double least = 1e9;
+    for (int quarter = 0; quarter < 4; ++quarter) {
+        const QPolygonF turned = QTransform().rotate(90 * quarter).map(found);
+        double worst = 0;
+        const QPointF move = known.boundingRect().center() - turned.boundingRect().center();
+        for (int i = 0; i < known.size(); ++i) worst = std::max(worst, QLineF(turned[i] + move, known[i]).length());
+        least = std::min(least, worst);
+    }
+    return least / std::max(box.width(), box.height());
+}
+
 QPolygonF rectangleAt(QPointF middle, double across, double down, double turned) {
     const QPolygonF corners(
         {{-across / 2, -down / 2}, {across / 2, -down / 2}, {across / 2, down / 2}, {-across / 2, down / 2}});

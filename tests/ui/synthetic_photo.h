@@ -31,6 +31,10 @@ struct Flat {
 /// `stripe` millimetres apart, none for 0.
 QImage photograph(const Camera &camera, const QList<Flat> &things, int clothThing = -1, double stripe = 0);
 
+/// The worst place of an outline that came back from a photograph, as a share of its long side, once its box is laid on
+/// that of what it was: turned by quarters at most, and not moved otherwise.
+double worstShare(const QPolygonF &found, const QPolygonF &known);
+
 /// A rectangle on the plane: its middle, its sides, and how far it is turned, in degrees.
 QPolygonF rectangleAt(QPointF middle, double across, double down, double turned = 0);
 

@@ -70,20 +70,6 @@ QPolygonF clickedRoughly(QPolygonF places, std::mt19937 &random) {
     return places;
 }
 
-/// Seen from above and laid over what it was; see straightening_test.
-double worstShare(const QPolygonF &found, const QPolygonF &known) {
-    const QRectF box = known.boundingRect();
-    double least = 1e9;
-    for (int quarter = 0; quarter < 4; ++quarter) {
-        const QPolygonF turned = QTransform().rotate(90 * quarter).map(found);
-        const QPointF move = box.center() - turned.boundingRect().center();
-        double worst = 0;
-        for (int i = 0; i < known.size(); ++i) worst = std::max(worst, QLineF(turned[i] + move, known[i]).length());
-        least = std::min(least, worst);
-    }
-    return least / std::max(box.width(), box.height());
-}
-
 } // namespace
 
 TEST_CASE("the corners of a sheet of paper are found beside rough clicks, in grain and blur", "[photo][corner]") {

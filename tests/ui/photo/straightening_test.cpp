@@ -19,21 +19,6 @@ QPolygonF rounded(QPolygonF points, double to) {
     return points;
 }
 
-/// The worst place of the outline, as a share of its long side, once both are laid over each other by their first
-/// corners: what came back is turned by quarters at most, and not moved otherwise.
-double worstShare(const QPolygonF &found, const QPolygonF &known) {
-    const QRectF box = known.boundingRect();
-    double least = 1e9;
-    for (int quarter = 0; quarter < 4; ++quarter) {
-        const QPolygonF turned = QTransform().rotate(90 * quarter).map(found);
-        double worst = 0;
-        const QPointF move = known.boundingRect().center() - turned.boundingRect().center();
-        for (int i = 0; i < known.size(); ++i) worst = std::max(worst, QLineF(turned[i] + move, known[i]).length());
-        least = std::min(least, worst);
-    }
-    return least / std::max(box.width(), box.height());
-}
-
 bool refuses(const QPolygonF &corners, const char *why) {
     const auto said = cornersOfRectangle(corners, QSizeF(1000, 800));
     return !said && said.error().text.find(why) != std::string::npos;

@@ -1,5 +1,6 @@
 #include "core/piece/covered_piece.h"
 #include "tests/core/support/jobs.h"
+#include "tests/ui/seen_cloth.h"
 #include "ui/drawing/cloth_drawing.h"
 #include "ui/photo/read_picture.h"
 #include "ui/piece/piece_page.h"
@@ -73,26 +74,6 @@ std::optional<QColor> clothColour(const Cloth &cloth, double x, double y, double
     return quarters[down < 0.5 ? 0 : 1][right < 0.5 ? 0 : 1];
 }
 
-QPointF clothUnder(const Cut &cut, double across, double up, double allow, double u, double v) {
-    const double angle = degrees(cut.turn) * M_PI / 180;
-    const auto turned = [&](double a, double b) {
-        if (cut.mirrored) a = -a;
-        return QPointF(a * std::cos(angle) - b * std::sin(angle), a * std::sin(angle) + b * std::cos(angle));
-    };
-    QPointF low(1e9, 1e9);
-    for (const double a : {-allow, across + allow})
-        for (const double b : {-allow, up + allow}) {
-            const QPointF corner = turned(a, b);
-            low = {std::min(low.x(), corner.x()), std::min(low.y(), corner.y())};
-        }
-    return turned(u, v) - low + QPointF(cut.x.toMillimetres(), cut.y.toMillimetres());
-}
-
-bool alike(const QColor &a, const QColor &b) {
-    return std::abs(a.red() - b.red()) <= 3 && std::abs(a.green() - b.green()) <= 3 &&
-           std::abs(a.blue() - b.blue()) <= 3;
-}
-
 } // namespace
 
 TEST_CASE("a panel of pictured cloth shows exactly the part of the repeat that its cut takes", "[swatch]") {
@@ -127,7 +108,7 @@ TEST_CASE("a panel of pictured cloth shows exactly the part of the repeat that i
                             const auto expected = clothColour(cloth, at.x(), at.y(), slanted ? 2.5 : 1.5);
                             if (!expected) continue;
                             ++looked;
-                            wrong += !alike(image.pixelColor(pixel), *expected);
+                            wrong += !isNear(image.pixelColor(pixel), *expected, 3);
                         }
                     INFO("turn " << degrees(turn) << (mirrored ? ", mirrored" : "") << ", drop " << drop.ticks()
                                  << (way == PatternUp::Roll ? ", up the roll" : ", across"));
@@ -155,7 +136,7 @@ TEST_CASE("pictured cloth is the same at every distance, from one repeat to a bo
                 const auto expected = clothColour(cloth, table.y(), table.x(), 1.5 / scale);
                 if (!expected) continue;
                 ++looked;
-                wrong += !alike(image.pixelColor(x, y), *expected);
+                wrong += !isNear(image.pixelColor(x, y), *expected, 3);
             }
         INFO("scale " << scale << ", looked at " << looked);
         CHECK(wrong == 0);
@@ -186,7 +167,7 @@ TEST_CASE("a swatch photographed at a slant is straightened between its corners"
             for (const double in : {0.08, 0.25, 0.42}) {
                 const QColor found = straight->repeat.pixelColor(int((column * 0.5 + in) * size.width()),
                                                                  int((row * 0.5 + in) * size.height()));
-                CHECK(alike(found, quarters[row][column]));
+                CHECK(isNear(found, quarters[row][column], 3));
             }
     swatch.corners[0] = {0.92, 0.86}; // crossed: drawn from its description, and no more
     CHECK_FALSE(swatchPicture(swatch));
@@ -243,7 +224,7 @@ TEST_CASE("the covered piece is written as PNG, SVG and PDF, with its picture in
                 bool any = false;
                 for (int y = 100; y < read->image.height() - 200 && !any; y += 5)
                     for (int x = 100; x < read->image.width() - 100 && !any; x += 5)
-                        any = alike(read->image.pixelColor(x, y), colour);
+                        any = isNear(read->image.pixelColor(x, y), colour, 3);
                 found += any;
             }
         CHECK(found == 4);

@@ -1,4 +1,5 @@
 #include "tests/core/support/jobs.h"
+#include "tests/ui/seen_cloth.h"
 #include "ui/piece/covered_piece_view.h"
 #include "ui/piece/piece_page.h"
 #include "ui/piece/piece_words.h"
@@ -69,28 +70,6 @@ std::optional<QColor> clothColour(const Pattern &pattern, double x, double y, co
     return off < 0.08 || std::abs(off - 0.135) < 0.015 ? figure : ground;
 }
 
-/// The point of the cloth under a point of a rectangle with the same allowance all round, from what the file format
-/// says alone: mirrored, turned counter-clockwise, and its box's lower left corner laid at x, y.
-QPointF clothUnder(const Cut &cut, double across, double up, double allow, double u, double v) {
-    const double angle = degrees(cut.turn) * M_PI / 180;
-    const auto turned = [&](double a, double b) {
-        if (cut.mirrored) a = -a;
-        return QPointF(a * std::cos(angle) - b * std::sin(angle), a * std::sin(angle) + b * std::cos(angle));
-    };
-    QPointF low(1e9, 1e9);
-    for (const double a : {-allow, across + allow})
-        for (const double b : {-allow, up + allow}) {
-            const QPointF corner = turned(a, b);
-            low = {std::min(low.x(), corner.x()), std::min(low.y(), corner.y())};
-        }
-    return turned(u, v) - low + QPointF(cut.x.toMillimetres(), cut.y.toMillimetres());
-}
-
-bool alike(const QColor &a, const QColor &b) {
-    return std::abs(a.red() - b.red()) <= 2 && std::abs(a.green() - b.green()) <= 2 &&
-           std::abs(a.blue() - b.blue()) <= 2;
-}
-
 } // namespace
 
 TEST_CASE("each panel is filled with exactly the cloth that its cut takes", "[piece view]") {
@@ -127,7 +106,7 @@ TEST_CASE("each panel is filled with exactly the cloth that its cut takes", "[pi
                         if (!expected) continue;
                         ++looked;
                         figure += *expected == colours.figure;
-                        wrong += !alike(image.pixelColor(pixel), *expected);
+                        wrong += !isNear(image.pixelColor(pixel), *expected, 2);
                     }
                 INFO("turn " << degrees(turn) << (mirrored ? ", mirrored" : "")
                              << (upTheRoll ? ", up the roll" : ", across"));
@@ -152,9 +131,9 @@ TEST_CASE("a remnant shows its own motif's place", "[piece view]") {
                       {lightColours(), QFont(), {}, false});
     painter.end();
     const ClothColours colours = clothColours(0, false);
-    CHECK(alike(image.pixelColor(6, 150), colours.figure));   // 2 in of the remnant: in the middle of a stripe
-    CHECK(alike(image.pixelColor(152, 150), colours.figure)); // 8 in
-    CHECK(alike(image.pixelColor(76, 150), colours.ground));  // 5 in: halfway between
+    CHECK(isNear(image.pixelColor(6, 150), colours.figure, 2));   // 2 in of the remnant: in the middle of a stripe
+    CHECK(isNear(image.pixelColor(152, 150), colours.figure, 2)); // 8 in
+    CHECK(isNear(image.pixelColor(76, 150), colours.ground, 2));  // 5 in: halfway between
 }
 
 TEST_CASE("where stripes do not run on, it is said in words and torn in the picture", "[piece view]") {
@@ -175,7 +154,7 @@ TEST_CASE("where stripes do not run on, it is said in words and torn in the pict
         int count = 0;
         for (int y = around.top(); y <= around.bottom(); ++y)
             for (int x = around.left(); x <= around.right(); ++x)
-                count += alike(image.pixelColor(x, y), lightColours().broken);
+                count += isNear(image.pixelColor(x, y), lightColours().broken, 2);
         return count;
     };
     REQUIRE(view.picture().piece().joins.size() == 2);
@@ -277,8 +256,8 @@ bool showsStripes(const QImage &image) {
     bool ground = false, figure = false;
     for (int y = 0; y < image.height(); y += 2)
         for (int x = 0; x < image.width(); x += 2) {
-            ground = ground || alike(image.pixelColor(x, y), colours.ground);
-            figure = figure || alike(image.pixelColor(x, y), colours.figure);
+            ground = ground || isNear(image.pixelColor(x, y), colours.ground, 2);
+            figure = figure || isNear(image.pixelColor(x, y), colours.figure, 2);
         }
     return ground && figure;
 }
