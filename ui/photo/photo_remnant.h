@@ -35,8 +35,8 @@ struct StraightPhoto {
 StraightPhoto straightened(const PhotoFind &find);
 
 /// How far off its outline may be, in millimetres, when each click misses by a pixel and a half, and the corners of
-/// what is known by as much, or by `fittedMiss` where all were found on its edges. As misses come to by chance (the root
-/// of the sum of squares): when all miss the same unlucky way, a place may be somewhat farther off.
+/// what is known by as much, or by `fittedMiss` where all were found on its edges. As misses come to by chance (the
+/// root of the sum of squares): when all miss the same unlucky way, a place may be somewhat farther off.
 double errorOf(const PhotoFind &find);
 
 /// The remnant in its own frame, to the tick, with its photograph. Errors: the outline has less than three corners,
