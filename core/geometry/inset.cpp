@@ -1,60 +1,87 @@
 #include "core/geometry/inset.h"
 
-#include "core/geometry/boost_adapt.h"
+#include "core/base/ensure.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/exact.h"
 
+#include <boost/polygon/polygon.hpp>
+
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
+#include <limits>
 #include <numbers>
-#include <optional>
+#include <vector>
 
 namespace boltwright {
 namespace {
 
-using boost_adapt::MultiPolygon;
-using boost_adapt::Polygon;
+// Boost.Polygon cuts rings of whole numbers off each other without losing any: inexact cutting now and then loses a
+// whole room where many edges meet in nearly one point.
+using Whole = std::int32_t;
+using Point = boost::polygon::point_data<Whole>;
+using Shape = boost::polygon::polygon_data<Whole>;
+using Region = boost::polygon::polygon_set_data<Whole>;
 
-/// The strip of `distance` on the inner side of an edge, a hair wider on its outer side so that cutting it off leaves
-/// no sliver of the outline.
-Polygon strip(ClothPoint a, ClothPoint b, double distance) {
-    const double ex = double((b.x - a.x).ticks()), ey = double((b.y - a.y).ticks()), length = std::hypot(ex, ey);
-    const double nx = -ey / length, ny = ex / length; // to the left of the walk: inwards
-    auto point = [](ClothPoint p, double x, double y) {
-        return boost_adapt::Point(double(p.x.ticks()) + x, double(p.y.ticks()) + y);
-    };
-    constexpr double outer = 64;
-    Polygon out;
-    out.outer() = {point(a, -nx * outer, -ny * outer), point(b, -nx * outer, -ny * outer),
-                   point(b, nx * distance, ny * distance), point(a, nx * distance, ny * distance)};
+/// Farther out than any cloth with the strips beside it reaches, and the difference of two such is still a Whole.
+constexpr double farthest = double(std::numeric_limits<Whole>::max()) / 2;
+
+Point whole(double x, double y) {
+    ensure(std::abs(x) < farthest && std::abs(y) < farthest, "a cloth reaches as far as lengths may");
+    return {Whole(std::lround(x)), Whole(std::lround(y))};
+}
+
+Point whole(ClothPoint p) { return whole(double(p.x.ticks()), double(p.y.ticks())); }
+
+Shape shape(const std::vector<Point> &corners) {
+    Shape out;
+    out.set(corners.begin(), corners.end());
     return out;
+}
+
+/// The strip of `distance` on the inner side of an edge. Beside a slanted edge it is a tick wider, so that what is
+/// rounded there stays clear of the outline.
+Shape strip(ClothPoint a, ClothPoint b, double distance) {
+    const double ex = double((b.x - a.x).ticks()), ey = double((b.y - a.y).ticks()), length = std::hypot(ex, ey);
+    if (ex != 0 && ey != 0) distance += 1;
+    const double nx = -ey / length * distance, ny = ex / length * distance; // to the left of the walk: inwards
+    auto inwards = [&](ClothPoint p) { return whole(double(p.x.ticks()) + nx, double(p.y.ticks()) + ny); };
+    return shape({whole(a), whole(b), inwards(b), inwards(a)});
 }
 
 /// A disc as a polygon inside it whose chords are at most 4 ticks off the circle.
-Polygon disc(ClothPoint centre, double radius) {
+Shape disc(ClothPoint centre, double radius) {
     const double widest = radius > 8 ? 2 * std::acos(1 - 4 / radius) : std::numbers::pi / 2;
     const int corners = 4 * int(std::ceil(std::numbers::pi / 2 / widest));
-    Polygon out;
+    std::vector<Point> out;
     for (int i = 0; i < corners; ++i) {
         const double angle = 2 * std::numbers::pi * i / corners;
-        out.outer().emplace_back(double(centre.x.ticks()) + radius * std::cos(angle),
-                                 double(centre.y.ticks()) + radius * std::sin(angle));
+        out.push_back(whole(double(centre.x.ticks()) + radius * std::cos(angle),
+                            double(centre.y.ticks()) + radius * std::sin(angle)));
     }
+    return shape(out);
+}
+
+/// Its simple rings, counter-clockwise, without flat corners: rounding may pinch a room to a point, where it is parted.
+std::vector<ClothRing> simpleRings(const Shape &room) {
+    std::vector<ClothRing> out;
+    auto keep = [&](ClothRing ring) {
+        ring = withoutFlatCorners(ring);
+        if (ring.size() < 3 || twiceArea(ring) == 0) return;
+        if (twiceArea(ring) < 0) std::reverse(ring.begin(), ring.end());
+        if (isSimple(ring)) out.push_back(std::move(ring));
+    };
+    ClothRing walked;
+    for (const Point &p : room) {
+        const ClothPoint corner{Length::ticks(p.x()), Length::ticks(p.y())};
+        if (const auto before = std::find(walked.begin(), walked.end(), corner); before != walked.end()) {
+            keep({before, walked.end()});
+            walked.erase(before, walked.end());
+        }
+        walked.push_back(corner);
+    }
+    keep(std::move(walked));
     return out;
-}
-
-MultiPolygon cutOff(const MultiPolygon &room, const Polygon &part) {
-    MultiPolygon left;
-    boost::geometry::difference(room, part, left);
-    return left;
-}
-
-/// Rounded to ticks, without flat corners; nothing when rounding left no simple ring with an inside.
-std::optional<ClothRing> tidied(const Polygon &polygon) {
-    ClothRing ring = withoutFlatCorners(boost_adapt::fromBoost(polygon));
-    if (ring.size() < 3) return std::nullopt;
-    if (twiceArea(ring) <= 0 || !isSimple(ring)) return std::nullopt;
-    return ring;
 }
 
 double distanceTo(ClothPoint p, ClothPoint a, ClothPoint b) {
@@ -77,50 +104,32 @@ bool keepsDistance(const ClothRing &room, const ClothRing &ring, double distance
     return true;
 }
 
-/// Cuts off all strips and discs, beginning with the `first`. The library now and then loses a cut where many edges
-/// meet in nearly one point; then another order helps.
-std::vector<ClothRing> cutAll(const ClothRing &ring, double distance, std::size_t first, bool discsFirst) {
-    const std::size_t n = ring.size();
-    MultiPolygon room{boost_adapt::toBoost(ring)};
-    auto strips = [&] {
-        for (std::size_t k = 0; k < n; ++k) {
-            const std::size_t i = (first + k) % n;
-            room = cutOff(room, strip(ring[i], ring[(i + 1) % n], distance));
-        }
-    };
-    if (!discsFirst) strips();
-    for (std::size_t k = 0; k < n; ++k) {
-        const std::size_t i = (first + k) % n;
-        if (turning(ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]) < 0)
-            room = cutOff(room, disc(ring[i], distance));
-    }
-    if (discsFirst) strips();
-    std::vector<ClothRing> out;
-    for (const Polygon &part : room)
-        if (auto tidy = tidied(part)) out.push_back(std::move(*tidy));
-    return out;
-}
-
 } // namespace
 
 std::vector<ClothRing> inset(const ClothRing &ring, Length distance) {
     if (distance == Length{}) return {ring};
     const double d = double(distance.ticks());
-    auto area = [](const std::vector<ClothRing> &rooms) {
-        Area sum = 0;
-        for (const ClothRing &r : rooms) sum += twiceArea(r);
-        return sum;
-    };
-    std::vector<ClothRing> best;
     const std::size_t n = ring.size();
-    // What keeps the distance is right; of several orders the one that lost least is kept.
-    for (std::size_t first : {std::size_t(0), n / 3, 2 * n / 3})
-        for (bool discsFirst : {false, true}) {
-            auto rooms = cutAll(ring, d, first, discsFirst);
-            std::erase_if(rooms, [&](const ClothRing &r) { return !keepsDistance(r, ring, d); });
-            if (area(rooms) > area(best)) best = std::move(rooms);
-        }
-    return best;
+    Region room, near;
+    std::vector<Point> corners;
+    for (ClothPoint p : ring) corners.push_back(whole(p));
+    room.insert(shape(corners));
+    for (std::size_t i = 0; i < n; ++i) {
+        near.insert(strip(ring[i], ring[(i + 1) % n], d));
+        if (turning(ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]) < 0) near.insert(disc(ring[i], d + 1));
+    }
+    {
+        using namespace boost::polygon::operators;
+        room -= near;
+    }
+    std::vector<Shape> parts;
+    room.get(parts);
+    std::vector<ClothRing> out;
+    for (const Shape &part : parts)
+        for (ClothRing &found : simpleRings(part))
+            // What keeps the distance is right, however it was found.
+            if (keepsDistance(found, ring, d)) out.push_back(std::move(found));
+    return out;
 }
 
 } // namespace boltwright
