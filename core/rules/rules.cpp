@@ -1,10 +1,13 @@
 #include "core/rules/rules.h"
 
 #include "core/base/language.h"
+#include "core/geometry/box_index.h"
 #include "core/measure/length_text.h"
 #include "core/rules/cut_already.h"
 
 #include <algorithm>
+#include <iterator>
+#include <numeric>
 #include <set>
 
 namespace boltwright {
@@ -120,11 +123,13 @@ public:
         : m_job(job), m_layout(layout), m_laid(laid), m_index(cut), m_me(laid[std::size_t(cut)]),
           m_cut(layout.cuts[std::size_t(cut)]), m_cloth(job.clothOf(m_cut)) {}
 
-    std::vector<Breach> all(const std::vector<PhaseLink> &links, const std::vector<LaidCut> &gone) {
+    /// `near`: the cuts that may be too near, in their order.
+    std::vector<Breach> all(const std::vector<int> &near, const std::vector<PhaseLink> &links,
+                            const std::vector<LaidCut> &gone) {
         if (!m_me.panel) return {};
         cloth();
         flaws();
-        neighbours();
+        neighbours(near);
         turn();
         motif();
         partners(links);
@@ -210,17 +215,18 @@ private:
                     flaw.note.empty() ? phrase("lies over a flaw") : phrase("lies over a flaw (%1)", {flaw.note}));
     }
 
-    void neighbours() {
-        for (std::size_t i = 0; i < m_laid.size(); ++i) {
-            if (!isNeighbour(i) || !tooNear(m_me, m_laid[i], m_job.gap)) continue;
-            const std::string other = name(*m_laid[i].panel);
-            if (overlapping(m_me, m_laid[i]))
-                add(Breach::Kind::Neighbour, phrase("lies over %1", {other}), int(i));
+    void neighbours(const std::vector<int> &near) {
+        for (const int i : near) {
+            const LaidCut &it = m_laid[std::size_t(i)];
+            if (!isNeighbour(std::size_t(i)) || !tooNear(m_me, it, m_job.gap)) continue;
+            const std::string other = name(*it.panel);
+            if (overlapping(m_me, it))
+                add(Breach::Kind::Neighbour, phrase("lies over %1", {other}), i);
             else
                 add(Breach::Kind::Neighbour,
                     phrase("%1 from %2, and %3 is kept between cuts",
-                           {said(gapBetween(m_me, m_laid[i])), other, said(m_job.gap)}),
-                    int(i));
+                           {said(gapBetween(m_me, it)), other, said(m_job.gap)}),
+                    i);
         }
     }
 
@@ -390,16 +396,21 @@ std::vector<Breach> breaches(const Job &job, const Layout &layout) {
     const std::vector<LaidCut> laid = layAll(job, layout);
     const std::vector<PhaseLink> links = phaseLinks(job, layout);
     const std::vector<LaidCut> gone = cutElsewhere(job, layout);
+    std::vector<ClothBox> boxes;
+    for (const LaidCut &cut : laid) boxes.push_back(cut.box);
+    const BoxIndex index(boxes);
     std::vector<Breach> all;
     for (int i = 0; i < int(laid.size()); ++i) {
-        auto some = Inspector(job, layout, laid, i).all(links, gone);
+        auto some = Inspector(job, layout, laid, i).all(index.near(laid[std::size_t(i)].box, job.gap), links, gone);
         all.insert(all.end(), std::make_move_iterator(some.begin()), std::make_move_iterator(some.end()));
     }
     return all;
 }
 
 std::vector<Breach> breachesOf(const Job &job, const Layout &layout, const std::vector<LaidCut> &laid, int cut) {
-    return Inspector(job, layout, laid, cut).all(phaseLinks(job, layout), cutElsewhere(job, layout));
+    std::vector<int> near(laid.size());
+    std::iota(near.begin(), near.end(), 0);
+    return Inspector(job, layout, laid, cut).all(near, phaseLinks(job, layout), cutElsewhere(job, layout));
 }
 
 bool hasRoom(const Job &job, const Layout &layout, const std::vector<LaidCut> &laid, int cut) {
