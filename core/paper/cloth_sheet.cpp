@@ -36,6 +36,13 @@ SheetCut sheetCut(const Job &job, const Layout &layout, int index) {
     return out;
 }
 
+/// 0 is "a", 25 "z", 26 "aa".
+std::string letterOf(int number) {
+    std::string letters;
+    for (int n = number; n >= 0; n = n / 26 - 1) letters.insert(letters.begin(), char('a' + n % 26));
+    return letters;
+}
+
 /// The shown part of a bolt.
 void showBolt(ClothSheet &sheet, const Bolt &bolt) {
     Length end = sheet.lastCut + beyondLastCut;
@@ -45,6 +52,20 @@ void showBolt(ClothSheet &sheet, const Bolt &bolt) {
         sheet.goesOn = false;
     }
     sheet.outline = ringOf(ClothBox{{{}, {}}, {bolt.width, end}});
+}
+
+/// What a person drew on the cloth and pinned to it; `notes` counts them through all sheets.
+void takeMarkings(ClothSheet &sheet, const Markings &markings, int &notes) {
+    const ClothBox box = sheet.box();
+    for (const PinnedNote &note : markings.notes)
+        sheet.notes.push_back({letterOf(notes++), note.at, note.at.x - box.low.x, note.at.y - box.low.y, note.text});
+    for (const ChalkLine &line : markings.lines) {
+        const bool across = line.runs == ChalkLine::Runs::Across;
+        const Length low = across ? box.low.y : box.low.x, high = across ? box.high.y : box.high.x;
+        if (line.at < low || line.at > high) continue;
+        sheet.chalk.push_back(across ? ClothLine{{box.low.x, line.at}, {box.high.x, line.at}}
+                                     : ClothLine{{line.at, box.low.y}, {line.at, box.high.y}});
+    }
 }
 
 } // namespace
@@ -80,8 +101,12 @@ std::vector<ClothSheet> clothSheets(const Job &job, const Layout &layout) {
         }
     }
     std::erase_if(sheets, [](const ClothSheet &s) { return s.cuts.empty(); });
-    for (ClothSheet &sheet : sheets)
-        if (const Cloth *cloth = job.cloth(sheet.cloth); cloth->bolt) showBolt(sheet, *cloth->bolt);
+    int notes = 0;
+    for (ClothSheet &sheet : sheets) {
+        const Cloth *cloth = job.cloth(sheet.cloth);
+        if (cloth->bolt) showBolt(sheet, *cloth->bolt);
+        takeMarkings(sheet, markingsOn(*cloth, sheet.on), notes);
+    }
     return sheets;
 }
 

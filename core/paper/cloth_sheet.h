@@ -21,6 +21,18 @@ struct SheetCut {
     std::optional<ClothPoint> motif;
 };
 
+struct ClothLine {
+    ClothPoint from, to;
+};
+
+/// A note that was pinned to the cloth, with the letter that stands for it on the sheet.
+struct SheetNote {
+    std::string letter; ///< "a", "b" … "z", "aa", …: through all bolts and remnants, so that each stands for one note
+    ClothPoint at;
+    Length fromSelvage, fromEnd; ///< as a cut's: on a remnant from its own leftmost point and end
+    std::string text;
+};
+
 /// One bolt or remnant with what a layout lays on it.
 struct ClothSheet {
     std::string cloth;
@@ -28,7 +40,9 @@ struct ClothSheet {
     ClothRing outline;   ///< a remnant's outline; of a bolt from the cut end to its end, or a hand beyond the last cut
     bool goesOn = false; ///< a bolt that reaches further than `outline` shows
     Length lastCut;      ///< the greatest y of any cut
-    std::vector<SheetCut> cuts; ///< in the order of the layout
+    std::vector<SheetCut> cuts;        ///< in the order of the layout
+    std::vector<SheetNote> notes = {}; ///< also those beyond what `outline` shows: they are said, and not drawn
+    std::vector<ClothLine> chalk = {}; ///< lines of chalk, from edge to edge of the outline's box
 
     ClothBox box() const { return boxOf(outline); }
 };

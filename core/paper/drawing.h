@@ -8,10 +8,6 @@
 /// The geometry of a drawn sheet beyond the cuts themselves. For drawing only: nothing here decides anything.
 namespace boltwright {
 
-struct ClothLine {
-    ClothPoint from, to;
-};
-
 /// The repeat, lightly: a line along every column (or stripe), across every row where no drop moves the columns, and
 /// the motifs themselves. Empty where neighbours would lie nearer than `least`: then there is nothing to see.
 struct PatternMarks {

@@ -57,6 +57,7 @@ public:
             sheetHeading(i);
             tableHeading();
             for (const ChalkRow &row : m_drawn.chalk[i].rows) panel(row);
+            notes(m_drawn.sheets[i]);
         }
         leftOut();
         trimmings();
@@ -218,6 +219,28 @@ private:
         ink().paragraph(gave, {columnsLeft(), top + height}, gaveWidth, 2.9, false, m_colours.broken, 3);
         m_y = top + height + below + cellPad * mm;
         rule(m_y, 0.15);
+    }
+
+    /// What was pinned to this cloth, in full, by the letters that the drawing has.
+    void notes(const ClothSheet &sheet) {
+        if (sheet.notes.empty()) return;
+        const Unit unit = m_drawn.job.unit;
+        needs(12 * mm);
+        m_y += 3 * mm;
+        m_y +=
+            ink().paragraph(onPaper("Notes pinned to this cloth"), {left(), m_y}, width(), 3.4, true, m_colours.ink) +
+            0.8 * mm;
+        for (const SheetNote &note : sheet.notes) {
+            const QString text = onPaper("%1 from selvage, %2 from cut end: %3")
+                                     .arg(shownLengthWithUnit(note.fromSelvage, unit),
+                                          shownLengthWithUnit(note.fromEnd, unit), fromCore(note.text));
+            const double indent = numberWidth;
+            needs(PageInk::paragraphHeight(text, width() - indent, 3.0, false) + 1 * mm);
+            const double height =
+                ink().paragraph(text, {left() + indent, m_y}, width() - indent, 3.0, false, m_colours.ink);
+            ink().paragraph(fromCore(note.letter), {left(), m_y}, indent, 3.0, true, m_colours.ink);
+            m_y += height + 0.6 * mm;
+        }
     }
 
     void leftOut() {

@@ -82,6 +82,9 @@ private:
                                 {{m_colours.ink, 0.3, {3, 1.2}}, onPaper("straight across, first")},
                                 {{m_colours.accent, 0.25, {3, 0.8, 0.6, 0.8}}, onPaper("centred on a motif")},
                                 {{m_colours.broken, 0.7}, onPaper("last cut")}};
+        if (std::any_of(m_drawn.sheets.begin(), m_drawn.sheets.end(),
+                        [](const ClothSheet &sheet) { return !sheet.chalk.empty(); }))
+            entries << Entry{{m_colours.quiet, 0.22, {9, 4}}, onPaper("chalk line, not a cut")};
         if (m_drawn.hasStrips()) entries << Entry{{m_colours.ink, 0.13, {0.5, 0.9}}, onPaper("strip for welt")};
         double y = corner.y();
         for (const Entry &e : entries) {

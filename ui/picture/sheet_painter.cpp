@@ -72,11 +72,17 @@ public:
         clothEdge();
         straightCuts();
         stripsLeft();
+        chalkLines();
         m_surface.endGroup();
         for (const SheetCut &cut : m_sheet.cuts) panel(cut);
         if (!m_tiny.isEmpty()) {
             m_surface.beginGroup(u"callouts-%1"_s.arg(m_index + 1), {}, {});
             callouts();
+            m_surface.endGroup();
+        }
+        if (!m_sheet.notes.empty() && !m_view.plain) {
+            m_surface.beginGroup(u"notes-%1"_s.arg(m_index + 1), {}, {});
+            for (const SheetNote &note : m_sheet.notes) pin(note);
             m_surface.endGroup();
         }
         m_surface.beginGroup(u"tape-%1"_s.arg(m_index + 1), {}, {});
@@ -307,6 +313,115 @@ private:
         if (slip.words.size() < 2 && !m_view.plain && showsWhole(cut.box)) m_tiny << &cut;
         if (locked) padlock(room);
         m_surface.endGroup();
+    }
+
+    /// Lines of chalk that a person drew: pale long dashes, as no cut has them.
+    void chalkLines() {
+        if (m_view.plain) return;
+        QList<QLineF> lines;
+        for (const ClothLine &line : m_sheet.chalk)
+            if (const auto part = clippedAlong(line, m_shown.low.y, m_shown.high.y)) addInside(lines, *part);
+        m_surface.lines(lines, {m_inks.colours.quiet, 0.22, {9, 4}});
+    }
+
+    /// A note: a dot on the very place that it is pinned to, and beside it a slip with its letter and, where there is
+    /// room between the lines, its words.
+    void pin(const SheetNote &note) {
+        if (note.at.y < m_shown.low.y || note.at.y > m_shown.high.y) return;
+        const QPointF at = m_view.at(note.at);
+        const QString letter = fromCore(note.letter);
+        QList<QRectF> taken = m_said;
+        if (const auto left = largestOffcut(m_drawn.job, m_drawn.layout, m_sheet.cloth, m_sheet.on))
+            taken << offcutWords(m_view.at(*left));
+        for (const bool whole : {true, false}) {
+            const QStringList lines = whole ? broken(fromCore(note.text), 36 / noteSize) : QStringList();
+            if (lines.size() > 4) continue; // the list below the drawing has all of it
+            double wide = 0;
+            for (const QString &line : lines) wide = std::max(wide, wordsWidth(line, false));
+            const double line = typeAscent(false) + typeDescent(false), lead = wordsWidth(letter, true) + 0.5;
+            const QSizeF room(mm((lead + wide) * noteSize + 1.2),
+                              mm(line * noteSize * double(std::max<qsizetype>(1, lines.size())) + 0.8));
+            const auto place = besideLines(at, room, taken);
+            if (!place && whole) continue;
+            const QRectF slip = place.value_or(QRectF(at + QPointF(mm(0.9), mm(0.9)), room));
+            const QPointF end(std::clamp(at.x(), slip.left(), slip.right()),
+                              std::clamp(at.y(), slip.top(), slip.bottom()));
+            m_surface.lines({QLineF(at, end)}, {m_inks.colours.ink, 0.18});
+            m_surface.rectangle(slip, between(m_inks.colours.tape, Qt::white, 0.4), {m_inks.colours.ink, 0.18});
+            const double baseline = slip.top() + mm(0.4 + typeAscent(true) * noteSize);
+            m_surface.words({letter, {slip.left() + mm(0.6), baseline}, mm(noteSize), true, m_inks.colours.ink});
+            for (qsizetype i = 0; i < lines.size(); ++i)
+                m_surface.words({lines[i],
+                                 {slip.left() + mm(0.6 + lead * noteSize), baseline + double(i) * mm(line * noteSize)},
+                                 mm(noteSize),
+                                 false,
+                                 m_inks.colours.ink});
+            m_said << slip;
+            break;
+        }
+        QPolygonF dot;
+        for (int k = 0; k < 16; ++k)
+            dot << at + mm(0.7) * QPointF(std::cos(k * std::numbers::pi / 8), std::sin(k * std::numbers::pi / 8));
+        m_surface.area(dot, m_inks.colours.broken, {m_inks.colours.ink, 0.15});
+    }
+
+    static constexpr double noteSize = 2.6;
+
+    /// Words in lines no wider than `width` times their size; a word that is wider stands alone.
+    static QStringList broken(const QString &text, double width) {
+        QStringList lines;
+        for (const QString &word : text.split(QChar::Space, Qt::SkipEmptyParts)) {
+            const QString longer = lines.isEmpty() ? word : lines.last() + u' ' + word;
+            if (!lines.isEmpty() && wordsWidth(longer, false) <= width)
+                lines.last() = longer;
+            else
+                lines << word;
+        }
+        return lines;
+    }
+
+    /// The place nearest to `at`, and not over it, where a slip covers no line to cut or fold by and no words.
+    std::optional<QRectF> besideLines(QPointF at, QSizeF size, const QList<QRectF> &taken) const {
+        QList<QPolygonF> outlines;
+        for (const SheetCut &cut : m_sheet.cuts) outlines << m_view.at(cut.outline) << m_view.at(cut.measured);
+        for (const Flaw &flaw : flawsOn(m_cloth, m_sheet.on)) outlines << m_view.at(flaw.outline);
+        const double off = mm(0.5);
+        const auto isFree = [&](const QRectF &rect) {
+            const QRectF wide = rect.adjusted(-off, -off, off, off);
+            if (!within(wide, shownRect()) || wide.contains(at)) return false;
+            if (std::any_of(taken.begin(), taken.end(), [&](const QRectF &box) { return box.intersects(wide); }))
+                return false;
+            return std::none_of(outlines.begin(), outlines.end(), [&](const QPolygonF &ring) {
+                for (int i = 0; i < ring.size(); ++i)
+                    if (crosses(QLineF(ring[i], ring[(i + 1) % ring.size()]), wide)) return true;
+                return false;
+            });
+        };
+        constexpr int reach = 25;
+        const double step = mm(1.2);
+        std::optional<QRectF> best;
+        double least = 0;
+        for (int i = -reach; i <= reach; ++i)
+            for (int k = -reach; k <= reach; ++k) {
+                QRectF rect(QPointF(), size);
+                rect.moveCenter(at + QPointF(i, k) * step);
+                const QPointF end(std::clamp(at.x(), rect.left(), rect.right()),
+                                  std::clamp(at.y(), rect.top(), rect.bottom()));
+                const double far = QLineF(at, end).length() + 0.1 * QLineF(at, rect.center()).length();
+                if ((best && far >= least) || !isFree(rect)) continue;
+                best = rect;
+                least = far;
+            }
+        return best;
+    }
+
+    /// Whether a line goes through a rectangle, or ends in it.
+    static bool crosses(const QLineF &line, const QRectF &rect) {
+        if (rect.contains(line.p1()) || rect.contains(line.p2())) return true;
+        const QList<QPointF> c = {rect.topLeft(), rect.topRight(), rect.bottomRight(), rect.bottomLeft()};
+        for (int i = 0; i < 4; ++i)
+            if (QLineF(c[i], c[(i + 1) % 4]).intersects(line, nullptr) == QLineF::BoundedIntersection) return true;
+        return false;
     }
 
     /// Panels too small for their mark have it beside them, on cloth that no panel takes, with a line that leads there.

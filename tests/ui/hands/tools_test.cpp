@@ -2,8 +2,12 @@
 #include "ui/canvas/tools/chalk_tool.h"
 #include "ui/canvas/tools/note_tool.h"
 #include "ui/canvas/tools/tape_tool.h"
+#include "ui/paper/cutting_sheet.h"
 
 #include <QLineEdit>
+
+#include <algorithm>
+#include <cmath>
 
 using namespace boltwright;
 using namespace boltwright::literals;
@@ -150,6 +154,80 @@ TEST_CASE("notes are pinned, moved, changed and taken off by keys", "[hands]") {
     hand.key(Qt::Key_Tab);
     hand.key(Qt::Key_Delete);
     CHECK(marks(hand).notes.empty());
+}
+
+namespace {
+
+/// Listens to what a page is painted with.
+class Heard : public Surface {
+public:
+    Heard() : Surface(100) {}
+    void area(const QPolygonF &outline, const QColor &, const Stroke &) override { areas << outline.boundingRect(); }
+    void lines(const QList<QLineF> &lines, const Stroke &stroke) override {
+        if (stroke.dashes == QList<qreal>{9, 4}) chalk << lines;
+    }
+    void words(const SetWords &words) override { said << words.text; }
+    void picture(const QImage &, const QRectF &) override {}
+    QStringList said;
+    QList<QRectF> areas;
+    QList<QLineF> chalk;
+};
+
+} // namespace
+
+TEST_CASE("a note that is pinned and a line that is chalked stand on the cutting sheet too", "[hands]") {
+    Hand hand(fourSeats());
+    const auto sheet = [&] {
+        auto made = CuttingSheet::make(hand.document().job(), hand.document().laidLayout());
+        REQUIRE(made);
+        return *made;
+    };
+    const auto heardOn = [&](int page) {
+        Heard heard;
+        sheet()->paint(heard, page);
+        return heard;
+    };
+    const Heard before = heardOn(0);
+    CHECK(before.chalk.isEmpty());
+    hand.key(Qt::Key_N);
+    auto *notes = qobject_cast<NoteTool *>(&hand.canvas().tool());
+    hand.click(hand.at(30_in, 12_in));
+    REQUIRE(notes->editor());
+    QTest::keyClicks(notes->editor(), u"shade bar: face it down"_s);
+    QTest::keyClick(notes->editor(), Qt::Key_Return);
+    hand.key(Qt::Key_K);
+    hand.click(hand.at(10_in, 8_in));
+    REQUIRE(marks(hand).lines.size() == 1);
+    REQUIRE(marks(hand).notes.size() == 1);
+
+    // Drawn where it is pinned, in a line of its own pattern, and said in full on the list with its place.
+    const Heard drawn = heardOn(0), list = heardOn(sheet()->count() - 1);
+    CHECK(drawn.said.contains(u"a"_s));
+    CHECK(drawn.said.join(u' ').contains(u"shade bar: face it down"_s));
+    CHECK(drawn.said.contains(u"chalk line, not a cut"_s));
+    CHECK_FALSE(before.said.contains(u"chalk line, not a cut"_s));
+    REQUIRE(drawn.chalk.size() == 2); // on the cloth, and in the key
+    const QString listed = list.said.join(u' ');
+    CHECK(listed.contains(u"Notes pinned to this cloth"_s));
+    CHECK(listed.contains(u"shade bar: face it down"_s));
+    // The dot lies on the very place: found again from the chalk line, whose place is known, and the sheet's scale.
+    const double perMillimetre = 100.0 / sheet()->plan().scale;
+    const auto &line = marks(hand).lines[0];
+    const auto &note = marks(hand).notes[0];
+    REQUIRE(line.runs == ChalkLine::Runs::Across);
+    const QLineF chalk = std::abs(drawn.chalk[0].dx()) < 1 ? drawn.chalk[0] : drawn.chalk[1];
+    const QPointF pinned(chalk.x1() + (note.at.y - line.at).toMillimetres() * perMillimetre,
+                         std::min(chalk.y1(), chalk.y2()) + note.at.x.toMillimetres() * perMillimetre);
+    CHECK(std::any_of(drawn.areas.begin(), drawn.areas.end(), [&](const QRectF &area) {
+        return area.width() < 200 && QLineF(area.center(), pinned).length() < 5; // within 0.05 mm of paper
+    }));
+
+    // Taken off the cloth, it is off the sheet.
+    hand.undo();
+    hand.undo();
+    const Heard after = heardOn(0);
+    CHECK(after.said == before.said);
+    CHECK(after.chalk.isEmpty());
 }
 
 TEST_CASE("an empty note leaves nothing behind", "[hands]") {
