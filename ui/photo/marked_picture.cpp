@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace boltwright::ui {
 
@@ -114,6 +115,21 @@ int MarkedPicture::markAt(QPointF at) const {
     return best;
 }
 
+int MarkedPicture::sideAt(QPointF at) const {
+    if (m_drawn != Drawn::Ring) return -1;
+    for (int i = 0; i < m_marks.size(); ++i) {
+        const QLineF side(toWidget(m_marks[i]), toWidget(m_marks[(i + 1) % m_marks.size()]));
+        if (side.length() > 5 * reach && QLineF(side.center(), at).length() <= reach) return i;
+    }
+    return -1;
+}
+
+void MarkedPicture::insertAfter(int mark, QPointF p) {
+    m_marks.insert(mark + 1, within(p));
+    m_held = mark + 1;
+    m_cross = m_marks[m_held];
+}
+
 void MarkedPicture::changed() {
     setAccessibleDescription(tr("%1 of %2 places are marked").arg(m_marks.size()).arg(m_most));
     update();
@@ -141,6 +157,13 @@ void MarkedPicture::moveMark(int mark, QPointF p) {
 
 void MarkedPicture::removeMark() {
     if (m_marks.isEmpty()) return;
+    if (m_drawn == Drawn::Ring) {
+        if (m_held < 0) return;
+        if (m_marks.size() <= 3) {
+            Q_EMIT refused(tr("An outline has three corners at least."));
+            return;
+        }
+    }
     m_marks.remove(m_held >= 0 ? m_held : m_marks.size() - 1);
     m_held = -1;
     m_drag = false;
@@ -163,6 +186,14 @@ void MarkedPicture::mousePressEvent(QMouseEvent *event) {
     }
     m_held = mark;
     m_drag = mark >= 0;
+    if (m_drawn == Drawn::Ring) {
+        if (const int side = mark < 0 ? sideAt(event->position()) : -1; side >= 0) {
+            insertAfter(side, toPicture(event->position()));
+            m_pulled = m_drag = true;
+        }
+        update();
+        return;
+    }
     // Two lengths may well begin at the same corner: there, a click that moves nothing marks the place once more.
     m_again = mark >= 0 && m_drawn == Drawn::Pairs && m_marks.size() < m_most;
     if (mark < 0) {
@@ -183,7 +214,7 @@ void MarkedPicture::mouseMoveEvent(QMouseEvent *event) {
     }
     m_cross = within(toPicture(event->position()));
     if (m_drag && m_held >= 0 && (event->buttons() & Qt::LeftButton)) {
-        m_again = false;
+        m_again = m_pulled = false;
         m_dragged = true;
         moveMark(m_held, *m_cross);
     }
@@ -198,7 +229,11 @@ void MarkedPicture::mouseReleaseEvent(QMouseEvent *event) {
         m_again && m_held >= 0 ? std::optional(m_marks[m_held]) : std::optional<QPointF>();
     m_again = false;
     m_drag = false;
-    m_held = -1;
+    if (std::exchange(m_pulled, false)) { // a click on a side is no corner yet
+        m_marks.remove(m_held);
+        m_held = -1;
+    }
+    if (m_drawn != Drawn::Ring) m_held = -1; // a corner of a ring stays chosen, for the keys
     if (again) add(*again);
     if (placed >= 0) Q_EMIT markPlaced(placed);
     update();
@@ -229,8 +264,8 @@ bool MarkedPicture::event(QEvent *event) {
     // These mean the picture while it has the focus, and not what they mean elsewhere in the window.
     if (event->type() == QEvent::ShortcutOverride) {
         const int key = static_cast<QKeyEvent *>(event)->key();
-        if (key == Qt::Key_Backspace || key == Qt::Key_Delete || key == Qt::Key_Plus || key == Qt::Key_Minus ||
-            key == Qt::Key_Return || key == Qt::Key_Enter) {
+        if (key == Qt::Key_Backspace || key == Qt::Key_Delete || key == Qt::Key_Insert || key == Qt::Key_Plus ||
+            key == Qt::Key_Minus || key == Qt::Key_Return || key == Qt::Key_Enter) {
             event->accept();
             return true;
         }
@@ -248,7 +283,7 @@ void MarkedPicture::keyPressEvent(QKeyEvent *event) {
                         : event->modifiers() & Qt::ShiftModifier ? std::min(1.0, 1 / m_scale)
                                                                  : std::max(1.0, 10 / m_scale);
     const auto go = [&](double right, double down) {
-        const QPointF to = m_cross.value_or(middle) + QPointF(right, down) * step;
+        const QPointF to = (m_held >= 0 ? m_marks[m_held] : m_cross.value_or(middle)) + QPointF(right, down) * step;
         if (m_held >= 0)
             moveMark(m_held, to);
         else
@@ -282,6 +317,8 @@ void MarkedPicture::keyPressEvent(QKeyEvent *event) {
             Q_EMIT outlineClosed();
         else if (m_held >= 0)
             m_held = -1; // let go of
+        else if (m_drawn == Drawn::Ring)
+            break;
         else
             add(m_cross.value_or(middle));
         update();
@@ -289,6 +326,11 @@ void MarkedPicture::keyPressEvent(QKeyEvent *event) {
     case Qt::Key_Backspace:
     case Qt::Key_Delete:
         return removeMark();
+    case Qt::Key_Insert:
+        if (m_drawn != Drawn::Ring || m_held < 0) break;
+        insertAfter(m_held, (m_marks[m_held] + m_marks[(m_held + 1) % m_marks.size()]) / 2);
+        changed();
+        return;
     case Qt::Key_Plus:
     case Qt::Key_Equal:
         return zoomBy(1.4, toWidget(m_cross.value_or(middle)));
@@ -310,12 +352,29 @@ void MarkedPicture::keyPressEvent(QKeyEvent *event) {
     QWidget::keyPressEvent(event);
 }
 
+/// Tab goes from corner to corner of a ring before it leaves the picture, as on the table.
+bool MarkedPicture::focusNextPrevChild(bool next) {
+    if (m_drawn == Drawn::Ring && hasFocus()) {
+        const int count = int(m_marks.size()), to = m_held < 0 ? (next ? 0 : count - 1) : m_held + (next ? 1 : -1);
+        m_held = to >= 0 && to < count ? to : -1;
+        if (m_held >= 0) m_cross = m_marks[m_held];
+        update();
+        if (m_held >= 0) return true;
+    }
+    return QWidget::focusNextPrevChild(next);
+}
+
 // Painting.
 
 void MarkedPicture::paintEvent(QPaintEvent *) {
     const Colours colours = coloursOf(palette());
     QPainter painter(this);
     painter.fillRect(rect(), colours.table);
+    if (m_picture.isNull()) {
+        painter.setPen(colours.quiet);
+        painter.drawText(rect().adjusted(24, 24, -24, -24), Qt::AlignCenter | Qt::TextWordWrap,
+                         tr("The picture stands here once it is open."));
+    }
     if (!m_picture.isNull()) {
         painter.setRenderHint(QPainter::SmoothPixmapTransform, m_scale < 3);
         painter.drawImage(QRectF(m_zero, QSizeF(m_picture.size()) * m_scale), m_picture);
@@ -363,9 +422,16 @@ void MarkedPicture::paintMarks(QPainter &painter) {
     } else if (m_drawn == Drawn::OutlineAndMiddle) {
         drawChalk(painter, line.first(std::min<qsizetype>(4, line.size())), line.size() >= 4, chalk, style);
     } else if (line.size() > 1) {
-        drawChalk(painter, line, line.size() == m_most, chalk, style);
-        if (m_cross && line.size() < m_most && !m_drag)
+        drawChalk(painter, line, m_drawn == Drawn::Ring || line.size() == m_most, chalk, style);
+        if (m_cross && m_drawn != Drawn::Ring && line.size() < m_most && !m_drag)
             drawChalk(painter, QPolygonF({line.last(), toWidget(*m_cross)}), false, chalk, Qt::DotLine);
+    }
+    for (qsizetype i = 0; m_drawn == Drawn::Ring && i < line.size(); ++i) {
+        const QLineF side(line[i], line[(i + 1) % line.size()]);
+        if (side.length() <= 5 * reach) continue;
+        painter.setPen(QPen(QColor(0x2B, 0x2A, 0x33), 1));
+        painter.setBrush(lightColours().chalk);
+        painter.drawRect(QRectF(side.center() - QPointF(3, 3), QSizeF(6, 6)));
     }
     QFont small = font();
     small.setBold(true);
@@ -377,7 +443,8 @@ void MarkedPicture::paintMarks(QPainter &painter) {
         painter.drawEllipse(line[i], held ? 7 : 5, held ? 7 : 5);
         painter.setBrush(QColor(0x2B, 0x2A, 0x33));
         painter.drawEllipse(line[i], 1, 1);
-        if (m_drawn == Drawn::Outline && m_most > 4 && m_names.isEmpty()) continue; // many corners need no numbers
+        if (m_drawn == Drawn::Ring || (m_drawn == Drawn::Outline && m_most > 4 && m_names.isEmpty()))
+            continue; // many corners need no numbers
         const QString name = i < m_names.size() ? m_names[i] : QString::number(i + 1);
         const QPointF at = line[i] + QPointF(9, -8);
         QPainterPath letters;

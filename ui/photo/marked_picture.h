@@ -31,7 +31,10 @@ public:
     const QImage &picture() const { return m_picture; }
 
     /// What is being marked: at most so many places. `closed`: they are drawn as an outline; `pairs`: as lines of two.
-    enum class Drawn { Outline, Pairs, OutlineAndMiddle };
+    /// `Ring`: an outline that is closed and put right, as on the table: corners are dragged, the middle of a side
+    /// pulls out another, Insert puts one half way to the next, Delete takes away the one held; Tab goes from one to
+    /// the next.
+    enum class Drawn { Outline, Pairs, OutlineAndMiddle, Ring };
     void setMarks(const QPolygonF &points, int most, Drawn drawn);
     const QPolygonF &marks() const { return m_marks; }
     void setShapes(const QList<Shape> &shapes);
@@ -53,6 +56,7 @@ Q_SIGNALS:
     void markPlaced(int mark);
     /// An outline was closed: its first mark clicked again, a double click, or Ctrl+Enter.
     void outlineClosed();
+    void refused(const QString &sentence);
 
 protected:
     void paintEvent(QPaintEvent *event) override;
@@ -65,12 +69,15 @@ protected:
     void resizeEvent(QResizeEvent *event) override;
     void leaveEvent(QEvent *event) override;
     bool event(QEvent *event) override;
+    bool focusNextPrevChild(bool next) override;
 
 private:
     double fitting() const;
     void fit();
     void zoomBy(double factor, QPointF around);
     int markAt(QPointF widget) const;
+    int sideAt(QPointF widget) const; ///< by the handle in its middle; -1: none, or it is no ring
+    void insertAfter(int mark, QPointF picture);
     void add(QPointF picture, bool freely = false);
     void moveMark(int mark, QPointF picture);
     void removeMark();
@@ -93,6 +100,7 @@ private:
     int m_held = -1;                ///< a mark in the hand, or taken hold of by keys
     bool m_drag = false;            ///< by the mouse
     bool m_dragged = false;         ///< and it has been moved
+    bool m_pulled = false;          ///< out of the middle of a side, and not moved yet
     bool m_again = false;           ///< a click on a mark that may mark the same place once more
     std::optional<QPointF> m_cross; ///< picture pixels
     std::optional<QPointF> m_panFrom;

@@ -9,6 +9,7 @@
 #include "ui/photo/read_picture.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
 
 #include <QFileDialog>
 #include <QFileInfo>
@@ -56,7 +57,7 @@ RemnantPage::RemnantPage(JobDocument &document, QWidget *parent)
     side->addWidget(m_steps, 1);
     side->addWidget(m_said);
     auto *beside = new QWidget(this);
-    beside->setFixedWidth(330);
+    beside->setFixedWidth(scaled(330));
     beside->setLayout(side);
     side->setContentsMargins(0, 0, 0, 0);
     auto *row = new QHBoxLayout(this);
@@ -67,6 +68,7 @@ RemnantPage::RemnantPage(JobDocument &document, QWidget *parent)
     connect(m_picture, &MarkedPicture::marksChanged, this, &RemnantPage::followMarks);
     connect(m_picture, &MarkedPicture::markPlaced, this, &RemnantPage::settleCorners);
     connect(m_picture, &MarkedPicture::outlineClosed, this, &RemnantPage::closeOutline);
+    connect(m_picture, &MarkedPicture::refused, this, [this](const QString &sentence) { say(sentence, false); });
     setFocusProxy(m_steps->widget(0)->findChild<QPushButton *>(u"open picture"_s));
     m_known->setCurrentIndex(document.job().unit == Unit::Inch ? Letter : A4);
     knownChanged();
@@ -95,7 +97,7 @@ QWidget *RemnantPage::cornersStep() {
     m_first->setObjectName(u"first side"_s);
     m_second->setObjectName(u"second side"_s);
     for (LengthEdit *edit : {m_first, m_second}) {
-        edit->setMaximumWidth(130);
+        edit->setMaximumWidth(scaled(130));
         edit->setToolTip(tr("Measure it on the thing itself: every length of the remnant is scaled by it."));
         connect(edit, &LengthEdit::lengthChanged, this, &RemnantPage::takeKnown);
     }
@@ -193,7 +195,8 @@ QWidget *RemnantPage::outlineStep() {
     column->addWidget(back, 0, Qt::AlignLeft);
     column->addWidget(
         paragraphOf(tr("Click along the remnant's edge from corner to corner, a little inside where it frays. "
-                       "Click the first corner again, or press Ctrl+Enter, to close it.")));
+                       "Click the first corner again, or press Ctrl+Enter, to close it. Then its corners can still be "
+                       "dragged; the middle of a side pulls out another, and Delete takes one away.")));
     column->addLayout(buttons);
     column->addSpacing(8);
     column->addLayout(form);
@@ -283,8 +286,9 @@ void RemnantPage::goTo(Step step) {
 void RemnantPage::beginFlaw(bool flaw) {
     m_flaw = flaw;
     QPolygonF marks;
-    if (!flaw && !m_traced) marks = m_straight.fromPhoto.map(m_find.outline);
-    m_picture->setMarks(marks, flaw || !m_traced ? mostCorners : 0, MarkedPicture::Drawn::Outline);
+    if (!flaw) marks = m_straight.fromPhoto.map(m_find.outline);
+    m_picture->setMarks(marks, mostCorners,
+                        !flaw && m_traced ? MarkedPicture::Drawn::Ring : MarkedPicture::Drawn::Outline);
     showShapes();
     sayOutline();
     m_picture->setFocus();
@@ -292,7 +296,7 @@ void RemnantPage::beginFlaw(bool flaw) {
 
 void RemnantPage::showShapes() {
     QList<MarkedPicture::Shape> shapes;
-    if (m_traced) shapes.append({m_straight.fromPhoto.map(m_find.outline), true, false, {}});
+    if (m_traced && m_flaw) shapes.append({m_straight.fromPhoto.map(m_find.outline), true, false, {}});
     for (const QPolygonF &flaw : m_find.flaws) shapes.append({m_straight.fromPhoto.map(flaw), true, true, {}});
     m_picture->setShapes(shapes);
 }
@@ -398,7 +402,9 @@ void RemnantPage::sayOutline() {
         return;
     }
     const auto remnant = remnantOf(m_find, {});
-    if (!remnant) {
+    if (!remnant) { // a corner was dragged to where it cannot be meant
+        m_take->setEnabled(false);
+        m_flawButton->setEnabled(false);
         say(fromCore(remnant.error().text), true);
         return;
     }

@@ -102,6 +102,35 @@ private Q_SLOTS:
     }
     void cleanup() { m_fixture.reset(); }
 
+    void aCornerIsPutRightBeforeTheOutlineIsClosed() {
+        open(onRemnant());
+        pressButton(u"Draw a remnant"_s);
+        const auto &ring = tool().editor().ring();
+        const QPoint origin = at(10_in, 50_in);
+        for (const QPoint step : {QPoint(0, 0), QPoint(120, 0), QPoint(120, 90)}) click(origin + step);
+        QCOMPARE(int(ring.size()), 3);
+        const ClothRing traced = ring;
+        drag(origin + QPoint(120, 0), origin + QPoint(150, 0));
+        QCOMPARE(int(ring.size()), 3);
+        QVERIFY(ring[1] != traced[1]);
+        QVERIFY(ring[0] == traced[0] && ring[2] == traced[2]);
+        // Let go of by Escape while it is dragged, it goes back; a click on it leaves it where it is.
+        const ClothRing moved = ring;
+        press(origin + QPoint(120, 90));
+        moveMouse(canvas().viewport(), origin + QPoint(60, 90));
+        key(Qt::Key_Escape);
+        release(origin + QPoint(60, 90));
+        QVERIFY(ring == moved);
+        click(origin + QPoint(120, 90));
+        QVERIFY(ring == moved);
+        // And the next click goes on with the outline.
+        click(origin + QPoint(0, 90));
+        QCOMPARE(int(ring.size()), 4);
+        click(origin);
+        QCOMPARE(int(document().job().cloths.front().remnants.size()), 2);
+        QCOMPARE(document().history()->count(), 1);
+    }
+
     void aDraggedCornerComesToRestOnWholeInchesAndIsOneStep() {
         open(onRemnant());
         drag(at(54_in, 40_in), at(50.3_in, 36.2_in));

@@ -172,6 +172,81 @@ TEST_CASE("a remnant is traced in a photograph by clicks, taped, and only then p
     CHECK(window.document().job().cloths[0].remnants.size() == 1);
 }
 
+TEST_CASE("an outline that is closed is put right by mouse and keys, as on the table", "[photo page]") {
+    WindowFixture fixture;
+    MainWindow &window = fixture.show({1280, 860});
+    traceRemnant(window, photoIn(fixture.folder()));
+    auto &page = pageOf<RemnantPage>(window);
+    MarkedPicture &picture = page.picture();
+    QTest::qWait(20); // the page has found its shape
+    const QPolygonF closed = picture.marks();
+    const auto corners = closed.size();
+    REQUIRE(corners >= 4);
+    const auto drag = [&](QPointF from, QPointF by) {
+        const QPoint at = picture.toWidget(from).toPoint();
+        QTest::mousePress(&picture, Qt::LeftButton, {}, at);
+        for (int i = 1; i <= 4; ++i) moveMouse(&picture, at + (by * i / 4).toPoint());
+        QTest::mouseRelease(&picture, Qt::LeftButton, {}, at + by.toPoint());
+    };
+    const auto outline = [&] { return page.find().outline; };
+    // A click beside it sets no corner any more, and one on the middle of a side pulls nothing out.
+    click(picture, (closed[0] + closed[2]) / 2);
+    click(picture, (closed[0] + closed[1]) / 2);
+    CHECK(picture.marks() == closed);
+    // A corner is dragged.
+    const QPolygonF before = outline();
+    drag(closed[1], {-12, 9});
+    CHECK(picture.marks().size() == corners);
+    CHECK(QLineF(picture.toWidget(picture.marks()[1]), picture.toWidget(closed[1]) + QPointF(-12, 9)).length() < 1.5);
+    CHECK(outline() != before);
+    CHECK(buttonThatSays(page, u"Put it on the table"_s)->isEnabled());
+    // The middle of a side pulls out a corner, which Delete takes away again.
+    const QPolygonF moved = picture.marks();
+    drag((moved[0] + moved[1]) / 2, {4, 14});
+    CHECK(picture.marks().size() == corners + 1);
+    CHECK(outline().size() == corners + 1);
+    QTest::keyClick(&picture, Qt::Key_Delete);
+    CHECK(picture.marks() == moved);
+    // By keys: Tab goes to a corner, Insert puts one half way on, the arrows move it, Delete takes it.
+    picture.setFocus();
+    QTest::keyClick(&picture, Qt::Key_Tab);
+    QTest::keyClick(&picture, Qt::Key_Insert);
+    REQUIRE(picture.marks().size() == corners + 1);
+    CHECK(QLineF(picture.marks()[1], (moved[0] + moved[1]) / 2).length() < 0.01);
+    QTest::keyClick(&picture, Qt::Key_Down);
+    CHECK(picture.marks()[1].y() > ((moved[0] + moved[1]) / 2).y());
+    QTest::keyClick(&picture, Qt::Key_Backspace);
+    CHECK(picture.marks() == moved);
+    // Crossed, it is said and cannot be put on the table; put back, it can.
+    QTest::keyClick(&picture, Qt::Key_Tab); // the first corner, dragged beyond the opposite one
+    const QPointF home = picture.toWidget(picture.marks()[0]);
+    drag(picture.marks()[0], picture.toWidget((picture.marks()[1] + picture.marks()[2]) / 2) - home + QPointF(30, 0));
+    const bool fits = buttonThatSays(page, u"Put it on the table"_s)->isEnabled();
+    INFO(page.said().toStdString());
+    CHECK_FALSE(fits);
+    CHECK_FALSE(page.said().startsWith(u"About "_s));
+    drag(picture.marks()[0], home - picture.toWidget(picture.marks()[0]));
+    CHECK(buttonThatSays(page, u"Put it on the table"_s)->isEnabled());
+    // Tab leaves the picture after its last corner.
+    QTest::keyClick(&picture, Qt::Key_Escape);
+    for (int i = 0; i < int(corners); ++i) {
+        QTest::keyClick(&picture, Qt::Key_Tab);
+        CHECK(picture.hasFocus());
+    }
+    QTest::keyClick(&picture, Qt::Key_Tab);
+    CHECK_FALSE(picture.hasFocus());
+    // No fewer than three corners are left.
+    picture.setFocus();
+    QTest::keyClick(&picture, Qt::Key_PageDown);
+    for (int i = 0; i < 12; ++i) {
+        QTest::keyClick(&picture, Qt::Key_Delete);
+        QTest::keyClick(&picture, Qt::Key_PageDown);
+    }
+    CHECK(picture.marks().size() == 3);
+    CHECK(page.said() == u"An outline has three corners at least."_s);
+    fixture.leave();
+}
+
 TEST_CASE("wrong corners are refused where they are clicked, and put right by dragging", "[photo page]") {
     WindowFixture fixture;
     MainWindow &window = fixture.show({1280, 860});

@@ -113,6 +113,7 @@ void RingEditor::removeCorner() {
 bool RingEditor::giveUp() {
     if (m_dragging != Dragging::Nothing) {
         if (m_mode == Mode::Reshape) show(m_before);
+        if (m_mode == Mode::Trace) m_ring = m_before;
         m_dragging = Dragging::Nothing;
         chooseCorner(m_corner);
         return true;
@@ -176,10 +177,15 @@ bool RingEditor::pressed(QPointF at, Qt::KeyboardModifiers keys) {
     case Mode::Idle:
         return false;
     case Mode::Trace:
-        if (cornerAt(at) == 0 && m_ring.size() > 2)
+        if (const int corner = cornerAt(at); corner == 0 && m_ring.size() > 2) {
             closeRing();
-        else
+        } else if (corner >= 0) { // one that is set can be put right before the outline is closed
+            m_before = m_ring;
+            m_dragging = Dragging::Corner;
+            chooseCorner(corner);
+        } else {
             addCorner(*m_at);
+        }
         return true;
     case Mode::Spot:
         m_middle = *m_at;
@@ -259,6 +265,12 @@ bool RingEditor::released(QPointF at, Qt::KeyboardModifiers keys) {
         Q_EMIT finished(ring);
         return true;
     }
+    if (m_mode == Mode::Trace) {
+        if (!dragged) m_ring = m_before;
+        Q_EMIT cornerChosen(m_corner);
+        Q_EMIT looksDifferent();
+        return true;
+    }
     if (!dragged) { // a click chooses
         show(m_before);
         chooseCorner(std::min(m_corner, int(m_ring.size()) - 1));
@@ -307,6 +319,9 @@ bool RingEditor::keyPressed(QKeyEvent *event) {
         if (m_mode != Mode::Reshape || m_corner < 0) return false;
         splitSide();
         return true;
+    case Qt::Key_PageDown:
+    case Qt::Key_PageUp:
+        return stepped(event->key() == Qt::Key_PageDown);
     case Qt::Key_Left:
     case Qt::Key_Right:
     case Qt::Key_Up:
