@@ -3,6 +3,7 @@
 #include "ui/piece/piece_page.h"
 #include "ui/piece/piece_words.h"
 #include "ui/text/words.h"
+#include "ui/widgets/wrapping_row.h"
 
 #include <QAccessible>
 #include <QFileDialog>
@@ -203,17 +204,22 @@ CoveredPieceView::CoveredPieceView(JobDocument &document, QWidget *parent)
     auto *title = new QLabel(tr("As it will look"), this);
     title->setObjectName(u"paneTitle"_s);
     auto *save = new QToolButton(this);
-    save->setText(tr("Save picture…"));
+    save->setText(tr("Save…"));
+    save->setAccessibleName(tr("Save picture…"));
     save->setToolTip(tr("Write the covered piece as a picture, to show the client or to print."));
     connect(save, &QToolButton::clicked, this, &CoveredPieceView::savePicture);
     auto *print = new QToolButton(this);
     print->setText(tr("Print…"));
     print->setToolTip(tr("Print the covered piece, after a look at the page."));
     connect(print, &QToolButton::clicked, this, &CoveredPieceView::print);
-    auto *top = new QHBoxLayout;
-    top->addWidget(title, 1);
-    top->addWidget(save);
-    top->addWidget(print);
+    auto *deeds = new QWidget(this); // both go below the title where they have no room beside it
+    auto *row = new QHBoxLayout(deeds);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(save);
+    row->addWidget(print);
+    auto *top = new WrappingRow(6);
+    top->addWidget(title);
+    top->addWidget(deeds);
     m_misses->setWordWrap(true);
     m_misses->setAccessibleName(tr("Where the pattern does not run on"));
     m_quiet->setWordWrap(true);

@@ -4,12 +4,23 @@
 #include "ui/piece/piece_page.h"
 #include "ui/piece/piece_words.h"
 
+#include <QAction>
 #include <QApplication>
+#include <QDialogButtonBox>
 #include <QDir>
+#include <QFileDialog>
 #include <QImage>
+#include <QLineEdit>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QPrintDialog>
 #include <QPrintPreviewDialog>
 #include <QPrintPreviewWidget>
+#include <QPrinter>
+#include <QProcess>
+#include <QPushButton>
 #include <QSignalSpy>
+#include <QSvgRenderer>
 #include <QTemporaryDir>
 #include <QTest>
 #include <QTimer>
@@ -239,8 +250,14 @@ template <class Dialog>
 void whenOpen(const std::function<void(Dialog &)> &deed) {
     auto *clock = new QTimer(qApp);
     clock->setInterval(20);
-    QObject::connect(clock, &QTimer::timeout, clock, [clock, deed] {
+    QObject::connect(clock, &QTimer::timeout, clock, [clock, deed, turns = 0]() mutable {
         auto *dialog = qobject_cast<Dialog *>(QApplication::activeModalWidget());
+        if (++turns > 500) { // another dialog than the one that was meant
+            clock->stop();
+            clock->deleteLater();
+            if (QWidget *other = QApplication::activeModalWidget()) other->close();
+            return;
+        }
         if (!dialog || !dialog->isVisible()) return;
         clock->stop();
         clock->deleteLater();
@@ -292,4 +309,160 @@ TEST_CASE("the covered piece is looked at as a page before it is printed", "[pie
     QTest::qWait(20);
     QTest::mouseClick(button, Qt::LeftButton);
     CHECK(failed.size() == 1);
+}
+
+namespace {
+
+/// What a reader of PDF sees on the first page, at so many pixels to the inch; null where there is no such reader.
+QImage firstPageOf(const QString &pdf, int perInch) {
+    QTemporaryDir folder;
+    QProcess reader;
+    reader.start(u"pdftoppm"_s,
+                 {u"-r"_s, QString::number(perInch), u"-png"_s, u"-singlefile"_s, pdf, folder.filePath(u"page"_s)});
+    if (!reader.waitForStarted() || !reader.waitForFinished(20000)) return {};
+    return QImage(folder.filePath(u"page.png"_s));
+}
+
+/// Types a file's name into the dialog that asks for one, and accepts it as a hand does.
+void typeName(QFileDialog &dialog, const QString &name) {
+    auto *field = dialog.findChild<QLineEdit *>(u"fileNameEdit"_s);
+    REQUIRE(field);
+    QTest::qWait(200);            // the folder has been read
+    field->setCompleter(nullptr); // whose list would take what is typed for itself
+    field->setFocus();
+    field->selectAll();
+    QTest::keyClicks(field, name);
+    auto *buttons = dialog.findChild<QDialogButtonBox *>();
+    REQUIRE(buttons);
+    INFO(field->text().toStdString());
+    REQUIRE(buttons->button(QDialogButtonBox::Save)->isEnabled());
+    QTest::mouseClick(buttons->button(QDialogButtonBox::Save), Qt::LeftButton);
+    CHECK_FALSE(dialog.isVisible());
+}
+
+} // namespace
+
+TEST_CASE("the covered piece is saved from its button under the name typed, as the ending says", "[piece view]") {
+    QTemporaryDir folder;
+    JobDocument document;
+    document.startWith(bench());
+    CoveredPieceView view(document);
+    view.resize(400, 480);
+    view.show();
+    QSignalSpy saved(&view, &CoveredPieceView::saved), failed(&view, &CoveredPieceView::failed);
+    QToolButton *button = buttonThatSays(view, u"Save…"_s);
+    REQUIRE(button);
+    const auto save = [&](const QString &name) {
+        int asked = 0;
+        whenOpen<QFileDialog>([&](QFileDialog &dialog) {
+            ++asked;
+            typeName(dialog, folder.filePath(name));
+        });
+        QTest::mouseClick(button, Qt::LeftButton);
+        CHECK(asked == 1);
+    };
+    save(u"piece.png"_s);
+    const QImage png(folder.filePath(u"piece.png"_s));
+    CHECK(showsStripes(png));
+    save(u"no ending"_s);
+    CHECK(QImage(folder.filePath(u"no ending.png"_s)) == png);
+    save(u"drawn.svg"_s);
+    QSvgRenderer svg(folder.filePath(u"drawn.svg"_s));
+    REQUIRE(svg.isValid());
+    QImage drawn(svg.defaultSize(), QImage::Format_RGB32);
+    drawn.fill(Qt::white);
+    QPainter painter(&drawn);
+    svg.render(&painter);
+    painter.end();
+    CHECK(showsStripes(drawn));
+    save(u"whole page.pdf"_s);
+    if (const QImage page = firstPageOf(folder.filePath(u"whole page.pdf"_s), 60); !page.isNull())
+        CHECK(showsStripes(page));
+    else
+        WARN("no reader of PDF is installed: the page itself was not looked at");
+    REQUIRE(saved.size() == 4);
+    CHECK(saved[1][0].toString() == folder.filePath(u"no ending.png"_s));
+    CHECK(failed.isEmpty());
+    // What cannot be written is told in one line that names the file, and nothing is left lying about.
+    save(u"other.bmp"_s);
+    REQUIRE(failed.size() == 1);
+    CHECK(failed[0][0].toString().contains(u"other.bmp"_s));
+    CHECK_FALSE(failed[0][0].toString().contains(u'\n'));
+    CHECK_FALSE(QFile::exists(folder.filePath(u"other.bmp"_s)));
+    // Asked, and thought better of.
+    whenOpen<QFileDialog>([&](QFileDialog &dialog) { QTest::keyClick(&dialog, Qt::Key_Escape); });
+    QTest::mouseClick(button, Qt::LeftButton);
+    CHECK(saved.size() == 4);
+    CHECK(failed.size() == 1);
+}
+
+TEST_CASE("the covered piece is printed from the page that was looked at", "[piece view]") {
+    QTemporaryDir folder;
+    const QString file = folder.filePath(u"printed.pdf"_s);
+    JobDocument document;
+    document.startWith(bench());
+    CoveredPieceView view(document);
+    view.resize(400, 480);
+    view.show();
+    QToolButton *button = buttonThatSays(view, u"Print…"_s);
+    REQUIRE(button);
+    int printed = 0;
+    whenOpen<QPrintPreviewDialog>([&](QPrintPreviewDialog &dialog) {
+        // Printed to a file, so that no printer is needed and the page can be looked at.
+        dialog.printer()->setOutputFormat(QPrinter::PdfFormat);
+        QAction *print = nullptr;
+        for (QAction *action : dialog.findChildren<QAction *>())
+            if (action->text() == u"Print"_s) print = action;
+        REQUIRE(print);
+        QWidget *pressed = nullptr;
+        for (QToolButton *one : dialog.findChildren<QToolButton *>())
+            if (one->defaultAction() == print) pressed = one;
+        REQUIRE(pressed);
+        whenOpen<QPrintDialog>([&](QPrintDialog &asked) {
+            ++printed;
+            auto *name = asked.findChild<QLineEdit *>(u"filename"_s);
+            REQUIRE(name);
+            name->setFocus();
+            name->selectAll();
+            QTest::keyClicks(name, file);
+            auto *buttons = asked.findChild<QDialogButtonBox *>();
+            REQUIRE(buttons);
+            QTest::mouseClick(buttons->button(QDialogButtonBox::Ok), Qt::LeftButton);
+        });
+        QTest::mouseClick(pressed, Qt::LeftButton);
+    });
+    QTest::mouseClick(button, Qt::LeftButton);
+    REQUIRE(printed == 1);
+    REQUIRE(QFile::exists(file));
+    const QImage page = firstPageOf(file, 60);
+    if (page.isNull()) {
+        WARN("no reader of PDF is installed: the page itself was not looked at");
+        return;
+    }
+    // The printed page against the same piece painted here: but for edges, pixel by pixel the same picture.
+    const CoveredPiece &piece = view.picture().piece();
+    CHECK((page.width() > page.height()) == (piece.box.width() > piece.box.height()));
+    CHECK(showsStripes(page));
+    QPdfWriter like(folder.filePath(u"like.pdf"_s));
+    like.setResolution(300);
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setOutputFormat(QPrinter::PdfFormat);
+    QPageLayout held = printer.pageLayout();
+    held.setOrientation(page.width() > page.height() ? QPageLayout::Landscape : QPageLayout::Portrait);
+    like.setPageLayout(held);
+    QPainter painter(&like);
+    paintPiecePage(painter, QRectF(QPointF(0, 0), held.paintRectPixels(300).size()), document.job(),
+                   document.laidLayout(), 300 * 10 / 72);
+    painter.end();
+    const QImage expected = firstPageOf(folder.filePath(u"like.pdf"_s), 60);
+    REQUIRE(expected.size() == page.size());
+    int differs = 0, inked = 0;
+    for (int y = 0; y < page.height(); ++y)
+        for (int x = 0; x < page.width(); ++x) {
+            const QColor a = page.pixelColor(x, y), b = expected.pixelColor(x, y);
+            inked += b != QColor(Qt::white);
+            differs += std::abs(a.lightness() - b.lightness()) > 40;
+        }
+    CHECK(inked > page.width() * page.height() / 10);
+    CHECK(differs * 50 < inked);
 }
