@@ -1,6 +1,7 @@
 #include "ui/answers/question_page.h"
 
 #include "ui/picture/layout_card.h"
+#include "ui/widgets/scaled.h"
 
 #include <QScrollArea>
 
@@ -25,7 +26,7 @@ QuestionPage::QuestionPage(JobDocument &document, std::shared_ptr<AnswerBook> bo
     m_state->setWordWrap(true);
     m_progress->setRange(0, 1000);
     m_progress->setTextVisible(false);
-    m_progress->setFixedWidth(160);
+    m_progress->setFixedWidth(scaled(160));
     m_progress->setAccessibleName(tr("How far the search is"));
     buttons->addWidget(m_ask);
     buttons->addWidget(m_stop);

@@ -3,6 +3,7 @@
 #include "ui/canvas/canvas.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
 #include "ui/widgets/wrapping_row.h"
 
 #include <QCheckBox>
@@ -45,7 +46,6 @@ OutlineBar::OutlineBar(JobDocument &document, Canvas &canvas, QWidget *parent)
       m_remove(new QPushButton(tr("Remove"), this)), m_done(new QPushButton(tr("Done"), this)),
       m_snap(new QCheckBox(this)), m_hint(new QLabel(this)) {
     setObjectName(u"outlineBar"_s);
-    m_which->setMinimumWidth(220);
     m_which->setAccessibleName(tr("Which remnant or flaw"));
     m_which->setToolTip(tr("The remnant or flaw whose corners are shown on the table."));
     m_remnant->setToolTip(tr("Another remnant: click its corners on the table, or type them."));
@@ -71,6 +71,7 @@ OutlineBar::OutlineBar(JobDocument &document, Canvas &canvas, QWidget *parent)
     column->addLayout(head);
     column->addWidget(m_hint);
     buildFields();
+    fitWords();
     // What is told of a corner or outline, and below it what can be done with it: two lines, so that they fit beside
     // both panes. With large letters each goes on below itself.
     for (const QList<QWidget *> &parts : {QList<QWidget *>{m_cornerRow, m_traceRow, m_spotRow, m_remnantRow, m_flawRow},
@@ -142,6 +143,21 @@ void OutlineBar::fitHeight() {
                    tallest({m_cutRow, m_rectangleRow}) + 3 * 6 + around.top() + around.bottom() + 8);
 }
 
+/// A measure is read whole in its field, at any size of the text.
+void OutlineBar::fitWords() {
+    for (LengthEdit *edit : findChildren<LengthEdit *>()) edit->setMaximumWidth(scaled(84));
+    m_which->setMinimumWidth(scaled(220));
+    m_lot->setMaximumWidth(scaled(120));
+    m_note->setMinimumWidth(scaled(220));
+}
+
+void OutlineBar::changeEvent(QEvent *event) {
+    QFrame::changeEvent(event);
+    if (event->type() != QEvent::FontChange || !m_note) return;
+    fitWords();
+    if (isVisible()) fitHeight();
+}
+
 void OutlineBar::resizeEvent(QResizeEvent *event) {
     QFrame::resizeEvent(event);
     if (isVisible() && event->size().width() != event->oldSize().width()) fitHeight();
@@ -166,7 +182,6 @@ void OutlineBar::keyPressEvent(QKeyEvent *event) {
 
 LengthEdit *OutlineBar::field(const QString &name, const QString &sentence, int range) {
     auto *edit = new LengthEdit(m_document.job().unit, LengthRange(range), this);
-    edit->setMaximumWidth(84);
     edit->setAccessibleName(name);
     edit->setToolTip(sentence);
     edit->setObjectName(u"outline "_s + name);
@@ -235,7 +250,6 @@ void OutlineBar::buildFields() {
     m_spotRow = row({word(tr("Middle: from the left")), m_middleX, word(tr("up the roll")), m_middleY,
                      word(tr("radius")), m_radius, m_markSpot});
     m_lot = new QLineEdit(this);
-    m_lot->setMaximumWidth(120);
     m_lot->setAccessibleName(tr("Dye lot"));
     m_lot->setToolTip(tr("Parts that must match in shade are cut from one dye lot."));
     m_lot->setObjectName(u"outline lot"_s);
@@ -250,7 +264,6 @@ void OutlineBar::buildFields() {
                  m_canvas.setFocus();
              })});
     m_note = new QLineEdit(this);
-    m_note->setMinimumWidth(220);
     m_note->setAccessibleName(tr("What the flaw is"));
     m_note->setToolTip(tr("Hole, stain, slub or seam: it stands beside the flaw on the table and on the sheet."));
     m_note->setObjectName(u"outline note"_s);

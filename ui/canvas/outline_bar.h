@@ -30,12 +30,14 @@ Q_SIGNALS:
 protected:
     void keyPressEvent(QKeyEvent *event) override;
     void resizeEvent(QResizeEvent *event) override;
+    void changeEvent(QEvent *event) override;
 
 private:
     QWidget *row(const QList<QWidget *> &parts, const QString &label = {});
     LengthEdit *field(const QString &name, const QString &sentence, int minimum = 0);
     void buildFields();
     void fitHeight();
+    void fitWords();
     void refresh();
     void refillOutlines();
     void showFields();
@@ -56,7 +58,7 @@ private:
     QWidget *m_cornerRow, *m_cutRow, *m_traceRow, *m_rectangleRow, *m_spotRow, *m_remnantRow, *m_flawRow;
     LengthEdit *m_x, *m_y, *m_cutBefore, *m_cutAfter, *m_nextX, *m_nextY, *m_across, *m_along, *m_middleX, *m_middleY,
         *m_radius, *m_motifX, *m_motifY;
-    QLineEdit *m_lot, *m_note;
+    QLineEdit *m_lot = nullptr, *m_note = nullptr;
     QPushButton *m_markSpot;
 };
 

@@ -9,6 +9,8 @@
 #include "ui/forms/sheet_form.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
+#include "ui/widgets/wrapping_row.h"
 
 #include <QComboBox>
 #include <QDoubleSpinBox>
@@ -77,7 +79,7 @@ ClothForm::ClothForm(JobDocument &document, QWidget *parent)
     m_refusal->setObjectName(u"refusal"_s);
     m_refusal->setWordWrap(true);
     m_refusal->hide();
-    m_which->setMinimumWidth(220);
+    m_which->setMinimumWidth(scaled(220));
     m_which->setAccessibleName(tr("Which cloth"));
     m_which->setToolTip(tr("The cloth that is described below; a job may have several."));
     m_scroll->setWidgetResizable(true);
@@ -169,7 +171,7 @@ void ClothForm::lengthRow(QFormLayout *form, const QString &label, const QString
                           const std::function<void(Cloth &, std::optional<Length>)> &set) {
     auto *edit = new LengthEdit(m_document.job().unit, aboveZero ? LengthRange::AboveZero : LengthRange::ZeroOrMore);
     if (optional) edit->setOptional(sentence);
-    edit->setMaximumWidth(170);
+    edit->setMaximumWidth(scaled(170));
     edit->setToolTip(sentence);
     edit->setObjectName(u"field "_s + label);
     edit->setLength(value);
@@ -180,7 +182,7 @@ void ClothForm::lengthRow(QFormLayout *form, const QString &label, const QString
 
 void ClothForm::fill(QFormLayout *form) {
     auto *name = new QLineEdit(fromCore(cloth().name));
-    name->setMaximumWidth(320);
+    name->setMaximumWidth(scaled(320));
     name->setObjectName(u"field name"_s);
     name->setToolTip(tr("What the cloth is called on the table, on the sheet and on the client's page."));
     connect(name, &QLineEdit::editingFinished, this, [this, name] {
@@ -190,7 +192,7 @@ void ClothForm::fill(QFormLayout *form) {
     auto *kind = new QComboBox;
     kind->addItems({tr("a bolt"), tr("remnants")});
     kind->setCurrentIndex(cloth().bolt ? 0 : 1);
-    kind->setMaximumWidth(170);
+    kind->setMaximumWidth(scaled(170));
     kind->setObjectName(u"field kind"_s);
     kind->setToolTip(tr("A bolt is unrolled as far as the job takes; remnants are pieces with outlines of their own."));
     connect(kind, &QComboBox::activated, this, [this](int index) {
@@ -220,7 +222,7 @@ void ClothForm::fill(QFormLayout *form) {
     auto *way = new QComboBox;
     way->addItems({tr("one way: pile or print has a top"), tr("either way: a panel may be turned about")});
     way->setCurrentIndex(cloth().way == Way::One ? 0 : 1);
-    way->setMaximumWidth(320);
+    way->setMaximumWidth(scaled(320));
     way->setObjectName(u"field way"_s);
     connect(way, &QComboBox::activated, this, [this](int index) {
         change(
@@ -232,7 +234,7 @@ void ClothForm::fill(QFormLayout *form) {
     auto *up = new QComboBox;
     up->addItems({tr("up the roll"), tr("across, to the left selvage")});
     up->setCurrentIndex(cloth().up == PatternUp::Roll ? 0 : 1);
-    up->setMaximumWidth(320);
+    up->setMaximumWidth(scaled(320));
     up->setObjectName(u"field up"_s);
     connect(up, &QComboBox::activated, this, [this](int index) {
         change(
@@ -297,7 +299,7 @@ void ClothForm::fillRemnants(QFormLayout *form) {
         if (remnant.photo) {
             const bool done = isScaleTaped(remnant);
             auto *tape = new QPushButton(done ? tr("Tape it again…") : tr("Tape two lengths…"));
-            tape->setMaximumWidth(170);
+            tape->setMaximumWidth(scaled(170));
             tape->setToolTip(done
                                  ? tr("Its scale was confirmed by two taped lengths.")
                                  : tr("It was measured in a photograph only: nothing is printed for cutting before two "
@@ -308,7 +310,7 @@ void ClothForm::fillRemnants(QFormLayout *form) {
         }
     }
     auto *add = new QPushButton(tr("Add a remnant"));
-    add->setMaximumWidth(170);
+    add->setMaximumWidth(scaled(170));
     connect(add, &QPushButton::clicked, this, [this] {
         change(
             tr("Add a remnant"),
@@ -326,7 +328,7 @@ void ClothForm::fillRemnants(QFormLayout *form) {
     });
     auto *photograph = new QPushButton(tr("From a photograph…"));
     add->setToolTip(tr("Another piece of this cloth, with the outline of the last one to begin with."));
-    photograph->setMaximumWidth(170);
+    photograph->setMaximumWidth(scaled(170));
     photograph->setToolTip(tr("Trace a remnant in a photograph that shows something of known size."));
     connect(photograph, &QPushButton::clicked, this, &ClothForm::photographWanted);
     auto *adding = new QHBoxLayout;
@@ -356,7 +358,7 @@ void ClothForm::fillPrice(QFormLayout *form) {
     amount->setAccessibleName(tr("Price"));
     amount->setToolTip(tr("What the cloth costs by length; the client's page reckons with it."));
     auto *currency = new QLineEdit(fromCore(price.currency));
-    currency->setMaximumWidth(70);
+    currency->setMaximumWidth(scaled(70));
     currency->setPlaceholderText(tr("USD"));
     currency->setObjectName(u"field currency"_s);
     currency->setAccessibleName(tr("Currency"));
@@ -426,7 +428,7 @@ void ClothForm::repeatRow(QFormLayout *form, const QString &label, const QString
     one->setOptional(tr("none"));
     one->setToolTip(sentence);
     one->setAccessibleName(label);
-    one->setMaximumWidth(170);
+    one->setMaximumWidth(scaled(170));
     one->setObjectName(u"field "_s + label);
     one->setLength(value);
     auto *many = new QSpinBox;
@@ -437,7 +439,7 @@ void ClothForm::repeatRow(QFormLayout *form, const QString &label, const QString
     many->setToolTip(tr("Measure over several repeats and write how many: what a tape misses is shared among them."));
     auto *measure = new LengthEdit(unit, LengthRange::AboveZero);
     measure->setOptional(tr("together"));
-    measure->setMaximumWidth(130);
+    measure->setMaximumWidth(scaled(130));
     measure->setObjectName(u"measured "_s + label);
     measure->setAccessibleName(tr("%1: what they measure together").arg(label));
     measure->setToolTip(tr("What so many repeats measure together; one repeat is worked out from it."));
@@ -451,14 +453,12 @@ void ClothForm::repeatRow(QFormLayout *form, const QString &label, const QString
     connect(measure, &LengthEdit::lengthChanged, this, [this, label, set, many](std::optional<Length> length) {
         if (length) change(label, [&](Cloth &c) { set(c, repeatOf(many->value(), *length)); });
     });
-    auto *row = new QHBoxLayout;
+    auto *row = new WrappingRow(8);
     row->addWidget(one);
-    row->addSpacing(12);
     row->addWidget(new QLabel(tr("measured over")));
     row->addWidget(many);
     row->addWidget(new QLabel(tr("of them:")));
     row->addWidget(measure);
-    row->addStretch();
     form->addRow(label, row);
 }
 
@@ -467,7 +467,7 @@ void ClothForm::fillSquareness(QFormLayout *form) {
     const auto row = [&](const QString &label, const QString &sentence, Length value, LengthRange range,
                          Length Cloth::*member) {
         auto *edit = new LengthEdit(unit, range);
-        edit->setMaximumWidth(170);
+        edit->setMaximumWidth(scaled(170));
         edit->setAccessibleName(label);
         edit->setToolTip(sentence);
         edit->setObjectName(u"field "_s + label);

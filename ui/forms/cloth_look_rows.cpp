@@ -4,6 +4,7 @@
 #include "ui/drawing/colours.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
 
 #include <QColorDialog>
 #include <QComboBox>
@@ -135,7 +136,7 @@ void addLookRows(QFormLayout *form, const Cloth &cloth, int clothIndex, Unit uni
     const ClothColours shown = clothColours(cloth.look, clothIndex, false);
     auto *swatch = new QPushButton(look.swatch ? QObject::tr("Your picture of it…")
                                                : QObject::tr("From a picture of one repeat…"));
-    swatch->setMaximumWidth(260);
+    swatch->setMaximumWidth(scaled(260));
     swatch->setObjectName(u"swatch"_s);
     swatch->setToolTip(QObject::tr("Draw the cloth from your own picture of one repeat."));
     QObject::connect(swatch, &QPushButton::clicked, form->parentWidget(), [swatchWanted] { swatchWanted(); });
@@ -156,7 +157,7 @@ void addLookRows(QFormLayout *form, const Cloth &cloth, int clothIndex, Unit uni
         figure->addItems({QObject::tr("a sprig"), QObject::tr("spots"), QObject::tr("stripes")});
         const Figure drawn = look.figure.value_or(Figure::Sprig);
         figure->setCurrentIndex(drawn == Figure::Sprig ? 0 : drawn == Figure::Spots ? 1 : 2);
-        figure->setMaximumWidth(170);
+        figure->setMaximumWidth(scaled(170));
         figure->setToolTip(
             QObject::tr("What stands for the motif on screen and paper. It changes nothing about the cut."));
         figure->setObjectName(u"field figure"_s);
@@ -169,7 +170,7 @@ void addLookRows(QFormLayout *form, const Cloth &cloth, int clothIndex, Unit uni
         if (drawn != Figure::Stripes) {
             auto *size = new LengthEdit(unit, LengthRange::AboveZero);
             size->setOptional(QObject::tr("as there is room"));
-            size->setMaximumWidth(170);
+            size->setMaximumWidth(scaled(170));
             size->setToolTip(QObject::tr("How wide the motif is drawn. It changes nothing about the cut."));
             size->setObjectName(u"field size"_s);
             size->setLength(look.size);

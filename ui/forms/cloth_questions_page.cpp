@@ -3,6 +3,7 @@
 #include "core/base/language.h"
 #include "core/cloth/cloth_questions.h"
 #include "ui/text/words.h"
+#include "ui/widgets/scaled.h"
 
 #include <QComboBox>
 #include <QGridLayout>
@@ -24,7 +25,7 @@ ClothQuestionsPage::ClothQuestionsPage(JobDocument &document, QWidget *parent)
       m_sum(new QLabel(this)) {
     m_which->setAccessibleName(tr("Which cloth"));
     m_which->setToolTip(tr("The cloth that is gone through below."));
-    m_which->setMinimumWidth(240);
+    m_which->setMinimumWidth(scaled(240));
     for (const Cloth &c : document.job().cloths) m_which->addItem(fromCore(c.name.empty() ? c.id : c.name));
     m_which->setVisible(document.job().cloths.size() > 1);
     m_sum->setWordWrap(true);

@@ -3,6 +3,7 @@
 #include "core/paper/words.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
 
 #include <QComboBox>
 #include <QFormLayout>
@@ -31,7 +32,7 @@ FlawForm::FlawForm(JobDocument &document, QWidget *parent)
         edit->setObjectName(QString::fromLatin1(name));
         edit->setAccessibleName(label);
         edit->setToolTip(sentence);
-        edit->setMaximumWidth(160);
+        edit->setMaximumWidth(scaled(160));
         form->addRow(label, edit);
         return edit;
     };
@@ -43,7 +44,7 @@ FlawForm::FlawForm(JobDocument &document, QWidget *parent)
                        "flawWidth", LengthRange::AboveZero);
     m_along =
         measure(tr("Length along the roll"), tr("How far it goes up the roll."), "flawLength", LengthRange::AboveZero);
-    m_note->setMaximumWidth(320);
+    m_note->setMaximumWidth(scaled(320));
     m_note->setPlaceholderText(tr("slub, hole, stain"));
     m_note->setToolTip(tr("Stands beside the flaw on the table and on the sheet."));
     form->addRow(tr("What it is"), m_note);

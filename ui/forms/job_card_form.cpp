@@ -2,6 +2,7 @@
 
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
 
 #include <QComboBox>
 #include <QFormLayout>
@@ -17,7 +18,7 @@ JobCardForm::JobCardForm(JobDocument &document, QWidget *parent) : QWidget(paren
     form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
     const auto line = [&](const QString &label, const QString &sentence, std::string JobCard::*field) {
         auto *edit = new QLineEdit(fromCore(document.job().card.*field), this);
-        edit->setMaximumWidth(460);
+        edit->setMaximumWidth(scaled(460));
         edit->setToolTip(sentence);
         connect(edit, &QLineEdit::textEdited, this, [&document, field, label](const QString &text) {
             Job job = document.job();
@@ -48,8 +49,8 @@ JobCardForm::JobCardForm(JobDocument &document, QWidget *parent) : QWidget(paren
     unit->setCurrentIndex(int(document.job().unit));
     auto *gap = new LengthEdit(document.job().unit, LengthRange::ZeroOrMore, this);
     gap->setLength(document.job().gap);
-    gap->setMaximumWidth(140);
-    unit->setMaximumWidth(180);
+    gap->setMaximumWidth(scaled(140));
+    unit->setMaximumWidth(scaled(180));
     unit->setToolTip(tr(
         "What lengths are shown in, here and on paper. Others can be typed too, such as 92 cm; nothing is rounded."));
     gap->setToolTip(tr("How far cuts stay from each other, for the shears to pass. 0: edge to edge."));

@@ -7,6 +7,7 @@
 #include "core/measure/length_text.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
 #include "ui/widgets/sheet_table.h"
 
 #include <QCheckBox>
@@ -185,8 +186,8 @@ QWidget *PanelTable::buildMore() {
     m_corners->setMaximumHeight(84);
     m_corners->setTabChangesFocus(true);
     m_cornersLabel->setWordWrap(true);
-    m_cornersLabel->setMinimumWidth(160);
-    m_corners->setMinimumWidth(160);
+    m_cornersLabel->setMinimumWidth(scaled(160));
+    m_corners->setMinimumWidth(scaled(160));
     m_corners->setAccessibleName(tr("Corners"));
     auto *take = new QPushButton(tr("Take these corners"), m_more);
     connect(take, &QPushButton::clicked, this, &PanelTable::takeCorners);

@@ -8,8 +8,10 @@
 #include "ui/drawing/colours.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
 #include "ui/widgets/sheet_table.h"
 #include "ui/widgets/svg_picture.h"
+#include "ui/widgets/wrapping_row.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -162,7 +164,7 @@ QWidget *PieceFormPage::buildHead() {
     auto *row = new QHBoxLayout(head);
     row->setContentsMargins(0, 0, 0, 0);
     m_piece = new QComboBox(head);
-    m_piece->setMinimumWidth(240);
+    m_piece->setMinimumWidth(scaled(240));
     m_piece->setMaxVisibleItems(20);
     m_piece->setAccessibleName(tr("Piece"));
     m_piece->setToolTip(tr("The furniture to be covered. Its parts come from here; each size can be changed below."));
@@ -297,10 +299,10 @@ QWidget *PieceFormPage::buildDetails() {
                             "cloth when this one is short."));
     m_pair->setToolTip(tr("It is cut twice, the second as the mirror of the first, as the arms of a chair are."));
     m_apart->setToolTip(tr("The right one gets a line of its own for its measures: old frames are seldom alike."));
-    grid->addWidget(m_motif, 4, 1);
-    grid->addWidget(m_pieces, 4, 2);
-    grid->addWidget(m_hidden, 4, 3);
-    grid->addWidget(m_pair, 4, 4);
+    m_motif->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    auto *wishes = new WrappingRow(8);
+    for (QWidget *wish : QList<QWidget *>{m_motif, m_pieces, m_hidden, m_pair, m_apart}) wishes->addWidget(wish);
+    grid->addLayout(wishes, 4, 1, 1, 4);
     m_relief = combo(tr("Tufts or channels"),
                      tr("Buttons and channels draw the cloth in: more is cut than the flat measure says."));
     m_relief->addItems({tr("smooth"), tr("tufted"), tr("channelled")});
@@ -316,10 +318,9 @@ QWidget *PieceFormPage::buildDetails() {
     m_depth->setToolTip(tr("How deep the buttons are drawn in, or how far a channel stands proud."));
     label(tr("Surface"), 5, 0);
     label(tr("And"), 4, 0);
-    grid->addWidget(m_relief, 5, 1);
-    grid->addWidget(m_spacing, 5, 2);
-    grid->addWidget(m_depth, 5, 3);
-    grid->addWidget(m_apart, 5, 4);
+    auto *surface = new WrappingRow(8);
+    for (QWidget *part : QList<QWidget *>{m_relief, m_spacing, m_depth}) surface->addWidget(part);
+    grid->addLayout(surface, 5, 1, 1, 4);
     auto *buttons = new QHBoxLayout;
     auto *add = new QPushButton(tr("&Add a part"), m_details), *remove = new QPushButton(tr("&Remove it"), m_details);
     add->setToolTip(tr("Another part on this piece, a rectangle to begin with."));

@@ -5,6 +5,7 @@
 #include "ui/forms/panel_table.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
 
 #include <QFormLayout>
 #include <QHBoxLayout>
@@ -64,7 +65,7 @@ LengthEdit *SheetForm::lengthField(const QString &name, const QString &sentence,
                                    bool aboveZero) {
     auto *edit = new LengthEdit(m_document.job().unit, aboveZero ? LengthRange::AboveZero : LengthRange::Any);
     edit->setLength(value);
-    edit->setMaximumWidth(96);
+    edit->setMaximumWidth(scaled(96));
     edit->setAccessibleName(name);
     edit->setToolTip(sentence);
     edit->setObjectName(u"field %1 %2 %3"_s.arg(fromCore(m_sheet.cloth), fromCore(m_sheet.on.value_or("")), name));
@@ -82,7 +83,7 @@ void SheetForm::fillRemnant(QFormLayout *form, const Remnant &remnant) {
     form->addRow(tr("Corners"), corners);
 
     auto *lot = new QLineEdit(fromCore(remnant.lot));
-    lot->setMaximumWidth(170);
+    lot->setMaximumWidth(scaled(170));
     lot->setToolTip(tr("Parts that must match in shade are cut from one dye lot."));
     lot->setObjectName(u"field lot %1"_s.arg(fromCore(remnant.id)));
     lot->setAccessibleName(tr("Dye lot"));
@@ -150,7 +151,7 @@ QWidget *SheetForm::spotRow(const OutlineOf &which) {
 
 QWidget *SheetForm::noteAndRemove(const OutlineOf &which) {
     auto *note = new QLineEdit(fromCore(flawOf(m_document.job(), which)->note));
-    note->setFixedWidth(220);
+    note->setFixedWidth(scaled(220));
     note->setPlaceholderText(tr("what it is"));
     note->setAccessibleName(tr("What the flaw is"));
     note->setToolTip(tr("Hole, stain, slub or seam: it stands beside the flaw on the table and on the sheet."));

@@ -1,11 +1,17 @@
 #include "ui/help/help_page.h"
 
 #include <QDir>
+#include <QEvent>
 #include <QFile>
 #include <QHBoxLayout>
+#include <QImage>
 #include <QListWidget>
+#include <QTextBlock>
 #include <QTextBrowser>
+#include <QTextCursor>
 #include <QTextDocument>
+
+#include <algorithm>
 
 using namespace Qt::StringLiterals;
 
@@ -40,6 +46,7 @@ HelpPage::HelpPage(const QString &page, QWidget *parent)
     m_text->setAccessibleName(tr("Help"));
     m_text->setToolTip(tr("Scroll with the arrows; Tab goes back to the list of pages."));
     m_text->setTabChangesFocus(true);
+    m_text->viewport()->installEventFilter(this);
     auto *row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(20);
@@ -61,6 +68,35 @@ HelpPage::HelpPage(const QString &page, QWidget *parent)
 void HelpPage::show(const QString &page) {
     m_text->document()->setBaseUrl(QUrl(u"qrc:/boltwright/help/"_s));
     m_text->setMarkdown(textOf(page));
+    fitPictures();
+}
+
+/// Pictures are shown whole: no wider than the page, and no larger than they are.
+void HelpPage::fitPictures() {
+    const double room = std::max(120, m_text->viewport()->width() - 16);
+    QTextDocument *text = m_text->document();
+    for (QTextBlock block = text->begin(); block.isValid(); block = block.next())
+        for (auto part = block.begin(); !part.atEnd(); ++part) {
+            QTextImageFormat format = part.fragment().charFormat().toImageFormat();
+            if (!format.isValid()) continue;
+            const QImage picture(u":/boltwright/help/"_s + format.name());
+            if (picture.isNull()) continue;
+            const double wide = std::min(room, double(picture.width()));
+            if (qFuzzyCompare(format.width(), wide)) continue;
+            format.setWidth(wide);
+            format.setHeight(wide * picture.height() / picture.width());
+            QTextCursor cursor(text);
+            cursor.setPosition(part.fragment().position());
+            cursor.setPosition(part.fragment().position() + part.fragment().length(), QTextCursor::KeepAnchor);
+            cursor.setCharFormat(format);
+            part = block.begin(); // what is gone through has changed
+        }
+}
+
+bool HelpPage::eventFilter(QObject *watched, QEvent *event) {
+    if (watched == m_text->viewport() && event->type() == QEvent::Resize)
+        QMetaObject::invokeMethod(this, &HelpPage::fitPictures, Qt::QueuedConnection); // once it has its new width
+    return QWidget::eventFilter(watched, event);
 }
 
 QString HelpPage::shownText() const { return m_text->toPlainText(); }

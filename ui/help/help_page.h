@@ -22,8 +22,12 @@ public:
     QString shownText() const;
     QListWidget *titles() { return m_titles; }
 
+protected:
+    bool eventFilter(QObject *watched, QEvent *event) override;
+
 private:
     void show(const QString &page);
+    void fitPictures();
     QListWidget *m_titles;
     QTextBrowser *m_text;
 };

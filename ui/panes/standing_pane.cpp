@@ -4,6 +4,7 @@
 #include "ui/drawing/colours.h"
 #include "ui/text/words.h"
 
+#include <QEvent>
 #include <QGuiApplication>
 #include <QLocale>
 #include <QScrollArea>
@@ -16,17 +17,18 @@ using namespace Qt::StringLiterals;
 namespace boltwright::ui {
 
 StandingPane::StandingPane(JobDocument &document, Standing &standing, QWidget *parent)
-    : QWidget(parent), m_document(document), m_standing(standing), m_figures(new QLabel(this)) {
+    : QWidget(parent), m_document(document), m_standing(standing), m_figures(new QLabel(this)),
+      m_reasonsTitle(new QLabel(tr("What holds it back"), this)) {
     auto *figuresTitle = new QLabel(tr("This layout"), this);
     figuresTitle->setObjectName(u"paneTitle"_s);
-    auto *reasonsTitle = new QLabel(tr("What holds it back"), this);
-    reasonsTitle->setObjectName(u"paneTitle"_s);
+    m_reasonsTitle->setObjectName(u"paneTitle"_s);
     m_figures->setWordWrap(true);
     m_figures->setTextFormat(Qt::RichText);
     m_figures->setAccessibleName(tr("Figures of this layout"));
+    // Figures and reasons are scrolled as one, so that large letters and small windows have room for the rest.
     auto *list = new QWidget(this);
-    m_reasons = new QVBoxLayout(list);
-    m_reasons->setContentsMargins(0, 0, 8, 0);
+    m_reasons = new QVBoxLayout;
+    m_reasons->setContentsMargins(0, 0, 0, 0);
     m_reasons->setSpacing(8);
     m_reasons->addStretch();
     auto *scroll = new QScrollArea(this);
@@ -35,19 +37,33 @@ StandingPane::StandingPane(JobDocument &document, Standing &standing, QWidget *p
     scroll->setFrameShape(QFrame::NoFrame);
     scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll->setFocusPolicy(Qt::NoFocus);
-    auto *column = new QVBoxLayout(this);
+    scroll->viewport()->setAutoFillBackground(false);
+    list->setAutoFillBackground(false);
+    auto *column = new QVBoxLayout(list);
     column->setContentsMargins(18, 14, 10, 12);
     column->setSpacing(8);
     column->addWidget(figuresTitle);
     column->addWidget(m_figures);
     column->addSpacing(14);
-    column->addWidget(reasonsTitle);
-    column->addWidget(scroll, 1);
+    column->addWidget(m_reasonsTitle);
+    column->addLayout(m_reasons, 1);
+    auto *whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->addWidget(scroll);
+    fitWords();
     connect(&standing, &Standing::changed, this, &StandingPane::refresh);
     connect(&document, &JobDocument::changed, this, [this](Changes changes) {
         if (changes & (Change::Card | Change::NewJob | Change::Cloths)) refresh();
     });
     refresh();
+}
+
+/// The figures of one cloth are seen without scrolling.
+void StandingPane::fitWords() { setMinimumHeight(7 * fontMetrics().lineSpacing()); }
+
+void StandingPane::changeEvent(QEvent *event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange) fitWords();
 }
 
 QString StandingPane::figuresText() const {
@@ -117,7 +133,8 @@ std::vector<StandingPane::Sentence> StandingPane::whatHoldsItBack() const {
 void StandingPane::refresh() {
     m_figures->setText(figuresText());
     const auto sentences = whatHoldsItBack();
-    constexpr std::size_t most = 24; // more are counted, not listed
+    m_reasonsTitle->setVisible(!sentences.empty()); // a heading over nothing only asks what is missing
+    constexpr std::size_t most = 24;                // more are counted, not listed
     const std::size_t shown = std::min(most, sentences.size());
     while (m_lines.size() < shown + 1) {
         auto *label = new QLabel(this);

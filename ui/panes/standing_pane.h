@@ -19,6 +19,9 @@ public:
 Q_SIGNALS:
     void panelWanted(const QString &panel);
 
+protected:
+    void changeEvent(QEvent *event) override;
+
 private:
     struct Sentence {
         enum class Kind { Wrong, Right, Waiting } kind;
@@ -28,10 +31,11 @@ private:
     std::vector<Sentence> whatHoldsItBack() const;
     QString figuresText() const;
     void refresh();
+    void fitWords();
 
     JobDocument &m_document;
     Standing &m_standing;
-    QLabel *m_figures;
+    QLabel *m_figures, *m_reasonsTitle;
     QVBoxLayout *m_reasons;
     std::vector<QLabel *> m_lines;
 };

@@ -6,6 +6,7 @@
 #include "ui/photo/straightening.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
 
 #include <QFileDialog>
 #include <QFileInfo>
@@ -76,7 +77,7 @@ SwatchPage::SwatchPage(JobDocument &document, int cloth, QWidget *parent)
     m_along->setToolTip(tr("What the picture shows from its lower corners to its upper ones, measured on the cloth."));
     for (LengthEdit *edit : {m_across, m_along}) {
         edit->setOptional(tr("none"));
-        edit->setMaximumWidth(130);
+        edit->setMaximumWidth(scaled(130));
         connect(edit, &LengthEdit::lengthChanged, this, &SwatchPage::follow);
     }
     const Cloth &own = *this->cloth();
@@ -116,7 +117,7 @@ SwatchPage::SwatchPage(JobDocument &document, int cloth, QWidget *parent)
     side->addLayout(buttons);
     side->addWidget(m_said);
     auto *besidePicture = new QWidget(this);
-    besidePicture->setFixedWidth(340);
+    besidePicture->setFixedWidth(scaled(340));
     besidePicture->setLayout(side);
     auto *row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);

@@ -7,6 +7,7 @@
 #include "ui/photo/photo_words.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
 
 #include <QFormLayout>
 #include <QHBoxLayout>
@@ -42,7 +43,7 @@ TapePage::TapePage(JobDocument &document, const QString &cloth, const QString &r
     for (int i : {0, 1}) {
         m_lengths[i] = new LengthEdit(document.job().unit, LengthRange::AboveZero);
         m_lengths[i]->setObjectName(i == 0 ? u"first length"_s : u"second length"_s);
-        m_lengths[i]->setMaximumWidth(130);
+        m_lengths[i]->setMaximumWidth(scaled(130));
         m_lengths[i]->setToolTip(
             tr("What the tape says between these two places on the cloth, lying flat and not pulled."));
         connect(m_lengths[i], &LengthEdit::lengthChanged, this, &TapePage::followMarks);
@@ -63,7 +64,7 @@ TapePage::TapePage(JobDocument &document, const QString &cloth, const QString &r
     side->addWidget(m_said);
     side->addStretch();
     auto *beside = new QWidget(this);
-    beside->setFixedWidth(330);
+    beside->setFixedWidth(scaled(330));
     beside->setLayout(side);
     auto *row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);

@@ -5,6 +5,7 @@
 #include "ui/settings/preferences.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
 
 #include <QComboBox>
 #include <QFileDialog>
@@ -67,8 +68,8 @@ PrintPage::PrintPage(JobDocument &document, Preferences &preferences, QWidget *p
     scroll->setWidgetResizable(true);
     scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll->setWidget(left);
-    scroll->setMinimumWidth(330);
-    scroll->setMaximumWidth(380);
+    scroll->setMinimumWidth(scaled(330));
+    scroll->setMaximumWidth(scaled(380));
     auto *row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->addWidget(scroll);

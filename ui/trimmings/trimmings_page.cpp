@@ -6,6 +6,7 @@
 #include "ui/text/words.h"
 #include "ui/trimmings/trimming_watch.h"
 #include "ui/widgets/length_edit.h"
+#include "ui/widgets/scaled.h"
 
 #include <QComboBox>
 #include <QGridLayout>
@@ -183,7 +184,7 @@ QWidget *TrimmingsPage::card(int index) {
     name->setPlaceholderText(tr("what it is for"));
     name->setAccessibleName(tr("What it is for"));
     name->setToolTip(tr("Where it goes, such as the cushions; it stands on the sheet."));
-    name->setMaximumWidth(260);
+    name->setMaximumWidth(scaled(260));
     name->setObjectName(u"name %1"_s.arg(index));
     connect(name, &QLineEdit::textEdited, this, [this, index](const QString &text) {
         change(index, tr("What a trimming is for"), [&](Trimming &x) { x.name = toCore(text); });

@@ -5,6 +5,7 @@
 #include <QApplication>
 #include <QFontInfo>
 #include <QPainter>
+#include <QPlainTextEdit>
 #include <QProxyStyle>
 #include <QStyleFactory>
 #include <QStyleOption>
@@ -104,6 +105,12 @@ public:
         const auto *combo = qstyleoption_cast<const QStyleOptionComboBox *>(option);
         if ((control == CC_SpinBox && spin && spin->frame) || (control == CC_ComboBox && combo && combo->frame))
             edge(*option, *painter, 2);
+    }
+
+    void drawControl(ControlElement element, const QStyleOption *option, QPainter *painter,
+                     const QWidget *widget) const override {
+        QProxyStyle::drawControl(element, option, painter, widget);
+        if (element == CE_ShapedFrame && qobject_cast<const QPlainTextEdit *>(widget)) edge(*option, *painter, 2);
     }
 
 private:

@@ -41,6 +41,7 @@
 #include "ui/text/words.h"
 #include "ui/trimmings/trimming_watch.h"
 #include "ui/trimmings/trimmings_page.h"
+#include "ui/widgets/elided_label.h"
 #include "ui/window/file_desk.h"
 #include "ui/window/layout_deeds.h"
 #include "ui/window/look.h"
@@ -95,6 +96,8 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     connect(m_document, &JobDocument::changed, this, [this](Changes changes) {
         if (changes & Change::NewJob) m_answers->clear();
     });
+    // Before any button shows them: one that has no icon yet asks for the room of its words.
+    m_actions->paintIcons(coloursOf(palette()).accent);
     setAcceptDrops(true);
     setWindowIcon(QIcon(u":/boltwright/icons/boltwright.svg"_s));
     resize(1440, 900);
@@ -125,9 +128,9 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     m_piece = new CoveredPieceView(*m_document, m_rightPane);
     m_standingPane = new StandingPane(*m_document, *m_standing, m_rightPane);
     m_rightPane->setHandleWidth(1);
-    m_rightPane->setSizes({460, 240});
-    m_rightPane->setStretchFactor(0, 2);
-    m_rightPane->setStretchFactor(1, 1);
+    m_rightPane->setSizes({340, 230});
+    m_rightPane->setStretchFactor(0, 3);
+    m_rightPane->setStretchFactor(1, 2);
     m_kept = new KeptLayouts(*m_document, whole);
     named(m_cutList, u"leftPane"_s);
     named(m_rightPane, u"rightPane"_s);
@@ -175,7 +178,6 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     m_cutList->setVisible(preferences.paneShown(u"left"_s));
     m_rightPane->setVisible(preferences.paneShown(u"right"_s));
     if (!preferences.geometry().isEmpty()) restoreGeometry(preferences.geometry());
-    m_actions->paintIcons(coloursOf(palette()).accent);
     refreshRecent();
     refreshTitle();
     refreshActions();
@@ -185,10 +187,12 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
 MainWindow::~MainWindow() = default;
 
 void MainWindow::buildHeader(QWidget *header) {
-    m_title = new QLabel(header);
+    m_title = new ElidedLabel(header);
     m_title->setObjectName(u"jobTitle"_s);
-    m_title->setMinimumWidth(120); // gives way before the buttons do
-    m_subtitle = new QLabel(header);
+    m_title->setTextFormat(Qt::PlainText);
+    m_title->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Preferred); // gives way before the buttons do
+    m_subtitle = new ElidedLabel(header);
+    m_subtitle->setTextFormat(Qt::PlainText);
     m_subtitle->setObjectName(u"quiet"_s);
     m_subtitle->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     m_progress = new QProgressBar(header);
@@ -276,7 +280,10 @@ void MainWindow::wireActions() {
     on(ActionId::JobCard, [this] { showJobCard(); });
     on(ActionId::Cloths, [this] { showClothForm(); });
     on(ActionId::Outlines, [this](bool wanted) { wanted ? showOutlines() : m_outlines->close(); });
-    connect(m_outlines, &OutlineBar::closed, this, [this] { (*m_actions)[ActionId::Outlines]->setChecked(false); });
+    connect(m_outlines, &OutlineBar::closed, this, [this] {
+        (*m_actions)[ActionId::Outlines]->setChecked(false);
+        refreshCentre();
+    });
     on(ActionId::RemnantFromPhotograph, [this] { showRemnantPage(); });
     on(ActionId::TapeLengths, [this] {
         const auto [cloth, remnant] = firstUntaped(m_document->job());
@@ -288,7 +295,7 @@ void MainWindow::wireActions() {
     on(ActionId::Measure, [this] { showMeasures(); });
     on(ActionId::Trimmings, [this] { showTrimmings(); });
     on(ActionId::ClothQuestions,
-       [this] { m_sheet->show(tr("What the cloth must be"), new ClothQuestionsPage(*m_document)); });
+       [this] { showPage(tr("What the cloth must be"), new ClothQuestionsPage(*m_document)); });
     on(ActionId::ShopRules,
        [this] { showWide(tr("The shop's rules"), new RulesPage(*m_shop, m_document->job().unit)); });
     on(ActionId::ShowStrips, [this](bool shown) {
@@ -349,8 +356,7 @@ void MainWindow::wireActions() {
     connect(m_piece, &CoveredPieceView::saved, this,
             [this](const QString &file) { m_notice->say(tr("The picture is in %1.").arg(file)); });
     connect(m_kept, &KeptLayouts::comparisonWanted, this, [this](int with) {
-        m_sheet->show(tr("One over the other"),
-                      new LayoutComparison(m_document->job(), m_document->layoutIndex(), with));
+        showPage(tr("One over the other"), new LayoutComparison(m_document->job(), m_document->layoutIndex(), with));
     });
     on(ActionId::LargerText, [this] { scaleText(10); });
     on(ActionId::SmallerText, [this] { scaleText(-10); });
@@ -445,18 +451,26 @@ void MainWindow::wirePlanning() {
 bool MainWindow::openFile(const QString &fileName) { return m_files->openFile(fileName); }
 void MainWindow::offerLeftBehind() { m_files->offerLeftBehind(); }
 
-void MainWindow::showWide(const QString &title, QWidget *page) {
+/// A page lies between the panes where it fits there, and over all of the window where it does not.
+void MainWindow::showPage(const QString &title, QWidget *page) {
+    m_sheet->show(title, page);
+    if (m_sheet->isTooNarrow()) clearSides();
+}
+
+void MainWindow::clearSides() {
     m_cutList->hide();
     m_rightPane->hide();
     m_kept->hide();
     m_sheet->setProperty("wide", true);
+}
+
+void MainWindow::showWide(const QString &title, QWidget *page) {
+    clearSides();
     m_sheet->show(title, page);
 }
 
 void MainWindow::showPanelTable() { showWide(tr("Panels"), new PanelTable(*m_document)); }
-void MainWindow::showTrimmings() {
-    m_sheet->show(tr("Trimmings"), new TrimmingsPage(*m_document, *m_trimmings, *m_shop));
-}
+void MainWindow::showTrimmings() { showPage(tr("Trimmings"), new TrimmingsPage(*m_document, *m_trimmings, *m_shop)); }
 
 void MainWindow::showMeasures() {
     auto *page = new PieceFormPage(*m_document, *m_shop);
@@ -496,7 +510,7 @@ void MainWindow::showClothForm(int cloth) {
     connect(form, &ClothForm::swatchWanted, this, &MainWindow::showSwatchPage, Qt::QueuedConnection);
     connect(form, &ClothForm::photographWanted, this, &MainWindow::showRemnantPage, Qt::QueuedConnection);
     connect(form, &ClothForm::tapeWanted, this, &MainWindow::showTapePage, Qt::QueuedConnection);
-    m_sheet->show(tr("Cloth"), form);
+    showPage(tr("Cloth"), form);
 }
 
 void MainWindow::showSwatchPage(int cloth) {
@@ -525,12 +539,13 @@ void MainWindow::showOutlines() {
     m_begun = true;
     refreshCentre();
     (*m_actions)[ActionId::Outlines]->setChecked(true);
+    m_kept->hide(); // the bar takes its room, so that the table keeps its own
     m_outlines->open();
 }
 
 void MainWindow::showPrint() {
     m_planning->stop();
-    m_sheet->show(tr("Print"), new PrintPage(*m_document, m_preferences));
+    showPage(tr("Print"), new PrintPage(*m_document, m_preferences));
 }
 
 void MainWindow::showFlawForm() {
@@ -540,7 +555,7 @@ void MainWindow::showFlawForm() {
         m_sheet->close();
         m_deeds->enterFlaw(sheet, flaw);
     });
-    m_sheet->show(tr("Flaw found"), form);
+    showPage(tr("Flaw found"), form);
 }
 
 /// What happens at the table is planned around at once; then a fresh sheet is offered.
@@ -555,20 +570,20 @@ void MainWindow::wireTable() {
         const auto printChanges = [this, before] {
             auto *page = new PrintPage(*m_document, m_preferences);
             page->showChangesFrom(before);
-            m_sheet->show(tr("Print"), page);
+            showPage(tr("Print"), page);
         };
         m_notice->say(tr("What is left is planned again; what is cut stays where it was."),
                       {{tr("Print what has changed"), printChanges}});
     });
 }
 
-void MainWindow::showJobCard() { m_sheet->show(tr("Job card"), new JobCardForm(*m_document)); }
+void MainWindow::showJobCard() { showPage(tr("Job card"), new JobCardForm(*m_document)); }
 
 template <class Page>
 void MainWindow::showQuestion(const QString &title, Page *page) {
     m_planning->stop();
     if constexpr (requires { &Page::taken; }) connect(page, &Page::taken, m_sheet, &OverSheet::close);
-    m_sheet->show(title, page);
+    showPage(title, page);
 }
 
 void MainWindow::refreshRecent() {
@@ -641,7 +656,7 @@ void MainWindow::refreshCentre() {
     QWidget *wanted = empty ? static_cast<QWidget *>(m_start) : m_tablePage;
     if (m_centre->currentWidget() != wanted) m_centre->setCurrentWidget(wanted);
     const bool wide = m_sheet->isVisible() && m_sheet->property("wide").toBool();
-    m_kept->setVisible(!empty && !wide && m_preferences.paneShown(u"kept"_s));
+    m_kept->setVisible(!empty && !wide && m_outlines->isHidden() && m_preferences.paneShown(u"kept"_s));
     if (m_sheet->isVisible()) m_sheet->raise();
 }
 
@@ -660,7 +675,7 @@ void MainWindow::changeEvent(QEvent *event) {
     if (event->type() == QEvent::PaletteChange && m_actions) m_actions->paintIcons(coloursOf(palette()).accent);
 }
 
-void MainWindow::showHelp(const QString &page) { m_sheet->show(tr("How to …"), new HelpPage(page)); }
+void MainWindow::showHelp(const QString &page) { showPage(tr("How to …"), new HelpPage(page)); }
 
 void MainWindow::showKeys() {
     auto *page = new QTextBrowser;
@@ -687,7 +702,7 @@ void MainWindow::showKeys() {
     row(tr("Enter, Tab, arrows, Delete"), tr("Chalk and notes"),
         tr("With one of these tools in use: add one, go from one to the next, move it, take it off."));
     page->setHtml(text + u"</table>"_s);
-    m_sheet->show(tr("Keys and gestures"), page);
+    showPage(tr("Keys and gestures"), page);
 }
 
 void MainWindow::showAbout() {

@@ -91,6 +91,8 @@ private:
     void wireCanvas();
     void wireTools();
     void wirePlanning();
+    void showPage(const QString &title, QWidget *page);
+    void clearSides();
     void showWide(const QString &title, QWidget *page); ///< with the panes at both sides out of the way
     void wireTable();
     template <class Page>

@@ -5,6 +5,9 @@
 #include <QKeyEvent>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QScrollBar>
+
+#include <utility>
 
 using namespace Qt::StringLiterals;
 
@@ -44,7 +47,7 @@ void OverSheet::show(const QString &title, QWidget *content) {
     content->setAutoFillBackground(false); // the sheet's own ground shows through
     fit();
     // What lies below is out of reach for the keyboard too.
-    setBelowEnabled(false);
+    disableBelow();
     QFrame::show();
     raise();
     // A page that went on standing for one of its fields would hide from Tab what lies before that field.
@@ -58,7 +61,8 @@ void OverSheet::close() {
     if (isHidden()) return;
     // What is being typed is finished first, so that closing never loses it.
     setFocus();
-    setBelowEnabled(true);
+    for (const QPointer<QWidget> &below : std::exchange(m_disabled, {}))
+        if (below) below->setEnabled(true);
     QFrame::hide();
     // Later, for it may be the page itself that wants to go.
     if (QWidget *gone = m_scroll->takeWidget()) gone->deleteLater();
@@ -66,9 +70,20 @@ void OverSheet::close() {
     Q_EMIT closed();
 }
 
-void OverSheet::setBelowEnabled(bool enabled) {
-    for (QWidget *below : parentWidget()->findChildren<QWidget *>(Qt::FindDirectChildrenOnly))
-        if (below != this) below->setEnabled(enabled);
+/// What was out of use before stays so when the sheet goes: only what is disabled here comes back.
+void OverSheet::disableBelow() {
+    for (QWidget *below : parentWidget()->findChildren<QWidget *>(Qt::FindDirectChildrenOnly)) {
+        if (below == this || below->testAttribute(Qt::WA_ForceDisabled)) continue;
+        below->setEnabled(false);
+        m_disabled << below;
+    }
+}
+
+bool OverSheet::isTooNarrow() const {
+    if (!m_content) return false;
+    m_content->ensurePolished();
+    return m_content->minimumSizeHint().width() + m_scroll->verticalScrollBar()->sizeHint().width() >
+           width() - m_column->contentsMargins().left() - m_column->contentsMargins().right();
 }
 
 bool OverSheet::eventFilter(QObject *watched, QEvent *event) {

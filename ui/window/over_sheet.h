@@ -2,6 +2,8 @@
 
 #include <QFrame>
 #include <QLabel>
+#include <QList>
+#include <QPointer>
 #include <QScrollArea>
 #include <QVBoxLayout>
 
@@ -17,6 +19,7 @@ public:
     void show(const QString &title, QWidget *content);
     void close();
     QWidget *content() const { return m_content; }
+    bool isTooNarrow() const; ///< its page would have to be scrolled from side to side
 
 Q_SIGNALS:
     void closed();
@@ -27,11 +30,12 @@ protected:
 
 private:
     void fit();
-    void setBelowEnabled(bool enabled);
+    void disableBelow();
     QLabel *m_title;
     QScrollArea *m_scroll; ///< what the content is in
     QVBoxLayout *m_column;
     QWidget *m_content = nullptr;
+    QList<QPointer<QWidget>> m_disabled; ///< below, while the sheet is open
 };
 
 } // namespace boltwright::ui

@@ -1,5 +1,7 @@
 #include "ui/window/start_page.h"
 
+#include "ui/widgets/scaled.h"
+
 #include <QDir>
 #include <QFile>
 #include <QFileInfo>
@@ -9,7 +11,10 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 using namespace Qt::StringLiterals;
 
@@ -30,6 +35,8 @@ QList<QPair<QString, QString>> samples() {
 
 namespace {
 
+constexpr int sheetMargin = 36, samplesApart = 12;
+
 QLabel *step(const QString &number, const QString &title, const QString &text, QWidget *parent) {
     auto *label =
         new QLabel(u"<table><tr><td style='padding-right:14px'><span style='font-size:x-large'><b>%1</b></span></td>"
@@ -42,14 +49,14 @@ QLabel *step(const QString &number, const QString &title, const QString &text, Q
 
 } // namespace
 
-StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(this)) {
+StartPage::StartPage(QWidget *parent)
+    : QWidget(parent), m_sheet(new QFrame(this)), m_scroll(new QScrollArea(this)), m_recent(new QWidget(this)) {
     setObjectName(u"startPage"_s);
     setAttribute(Qt::WA_StyledBackground);
-    auto *sheet = new QFrame(this);
+    QFrame *sheet = m_sheet;
     sheet->setObjectName(u"sheet"_s);
-    sheet->setMaximumWidth(680);
     auto *column = new QVBoxLayout(sheet);
-    column->setContentsMargins(36, 30, 36, 28);
+    column->setContentsMargins(sheetMargin, 30, sheetMargin, 28);
     column->setSpacing(14);
     auto *title = new QLabel(tr("A layout in three steps"), sheet);
     title->setObjectName(u"bigTitle"_s);
@@ -98,19 +105,17 @@ StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(th
     auto *orSample = new QLabel(tr("Or look around in a sample:"), sheet);
     orSample->setObjectName(u"quiet"_s);
     column->addWidget(orSample);
-    auto *grid = new QGridLayout;
-    grid->setHorizontalSpacing(12);
-    grid->setVerticalSpacing(2);
-    int number = 0;
+    m_samples = new QGridLayout;
+    m_samples->setHorizontalSpacing(samplesApart);
+    m_samples->setVerticalSpacing(2);
     for (const auto &[file, name] : samples()) {
         auto *button = new QPushButton(name, sheet);
         button->setObjectName(u"linkButton"_s);
         button->setToolTip(tr("Opens this invented job; nothing of yours is touched."));
         connect(button, &QPushButton::clicked, this, [this, file = file] { Q_EMIT sampleWanted(file); });
-        grid->addWidget(button, number / 2, number % 2, Qt::AlignLeft);
-        ++number;
+        m_sampleButtons << button;
     }
-    column->addLayout(grid);
+    column->addLayout(m_samples);
     m_recent->setLayout(new QVBoxLayout);
     m_recent->layout()->setContentsMargins(0, 0, 0, 0);
     column->addWidget(m_recent);
@@ -118,7 +123,7 @@ StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(th
     // With large letters or in a small window it is scrolled, and the window need not grow.
     auto *whole = new QWidget;
     whole->setObjectName(u"startPage"_s);
-    auto *scroll = new QScrollArea(this);
+    QScrollArea *scroll = m_scroll;
     scroll->setFrameShape(QFrame::NoFrame);
     scroll->setWidgetResizable(true);
     scroll->setFocusPolicy(Qt::NoFocus);
@@ -126,14 +131,39 @@ StartPage::StartPage(QWidget *parent) : QWidget(parent), m_recent(new QWidget(th
     all->setContentsMargins(0, 0, 0, 0);
     all->addWidget(scroll);
     auto *row = new QHBoxLayout(whole);
+    row->setContentsMargins(8, 8, 8, 8);
     row->addStretch(1);
     auto *middle = new QVBoxLayout;
     middle->addStretch(2);
     middle->addWidget(sheet);
     middle->addStretch(3);
-    row->addLayout(middle, 12);
+    row->addLayout(middle);
     row->addStretch(1);
     scroll->setWidget(whole);
+    fit();
+}
+
+/// As wide as its lines are read well, and no wider than there is room; the samples in two columns where both fit.
+void StartPage::fit() {
+    const int room = std::min(scaled(680), m_scroll->width() - m_scroll->verticalScrollBar()->sizeHint().width() - 24);
+    m_sheet->setFixedWidth(std::max(scaled(320), room));
+    int widest = 0;
+    for (const QPushButton *button : m_sampleButtons) widest = std::max(widest, button->sizeHint().width());
+    const int columns = 2 * widest + samplesApart + 2 * sheetMargin <= m_sheet->maximumWidth() ? 2 : 1;
+    if (columns == m_columns) return;
+    m_columns = columns;
+    for (int i = 0; i < m_sampleButtons.size(); ++i)
+        m_samples->addWidget(m_sampleButtons[i], i / columns, i % columns, Qt::AlignLeft);
+}
+
+void StartPage::resizeEvent(QResizeEvent *event) {
+    QWidget::resizeEvent(event);
+    fit();
+}
+
+void StartPage::changeEvent(QEvent *event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange && m_samples) fit();
 }
 
 void StartPage::setRecent(const QStringList &files) {

@@ -1,7 +1,13 @@
 #pragma once
 
+#include <QList>
 #include <QStringList>
 #include <QWidget>
+
+class QFrame;
+class QGridLayout;
+class QPushButton;
+class QScrollArea;
 
 namespace boltwright::ui {
 
@@ -20,7 +26,17 @@ Q_SIGNALS:
     void sampleWanted(const QString &fileName);
     void fileWanted(const QString &fileName);
 
+protected:
+    void resizeEvent(QResizeEvent *event) override;
+    void changeEvent(QEvent *event) override;
+
 private:
+    void fit();
+    QFrame *m_sheet;
+    QScrollArea *m_scroll;
+    QGridLayout *m_samples = nullptr;
+    QList<QPushButton *> m_sampleButtons;
+    int m_columns = 0;
     QWidget *m_recent;
 };
 

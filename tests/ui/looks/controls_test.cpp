@@ -9,7 +9,9 @@
 #include "ui/document/standing.h"
 #include "ui/help/help_page.h"
 #include "ui/panes/ledge.h"
+#include "ui/panes/standing_pane.h"
 #include "ui/window/look.h"
+#include "ui/window/notice_bar.h"
 #include "ui/window/over_sheet.h"
 
 #include <QAbstractButton>
@@ -18,10 +20,14 @@
 #include <QAccessible>
 #include <QApplication>
 #include <QComboBox>
+#include <QLabel>
 #include <QLineEdit>
 #include <QMenu>
 #include <QMenuBar>
 #include <QPlainTextEdit>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QSlider>
 #include <QTextBrowser>
 
@@ -322,6 +328,41 @@ TEST_CASE("whoever listens hears a name for all that can be reached", "[controls
     fixture.leave();
 }
 
+TEST_CASE("what was out of use below a page is so again when the page goes", "[controls]") {
+    WindowFixture fixture;
+    MainWindow &window = fixture.show();
+    openSample(window);
+    QWidget *over = window.sheet().parentWidget();
+    auto *off = new QPushButton(u"Off"_s, over), *on = new QPushButton(u"On"_s, over);
+    off->setEnabled(false);
+    window.actions()[ActionId::Cloths]->trigger();
+    CHECK_FALSE(on->isEnabled());
+    CHECK_FALSE(window.canvas().isEnabled());
+    window.showPanelTable(); // a page in place of a page
+    window.sheet().close();
+    CHECK(on->isEnabled());
+    CHECK(window.canvas().isEnabled());
+    CHECK_FALSE(off->isEnabled());
+    fixture.leave();
+}
+
+TEST_CASE("no heading stands over nothing", "[controls]") {
+    WindowFixture fixture;
+    MainWindow &window = fixture.show({1280, 720});
+    const auto headed = [&] {
+        for (QLabel *label : window.standingPane().findChildren<QLabel *>(u"paneTitle"_s))
+            if (label->text() == u"What holds it back"_s) return label->isVisible();
+        FAIL("the pane has no such heading");
+        return false;
+    };
+    CHECK(window.standingPane().sentences().isEmpty());
+    CHECK_FALSE(headed());
+    openSample(window);
+    CHECK_FALSE(window.standingPane().sentences().isEmpty());
+    CHECK(headed());
+    fixture.leave();
+}
+
 TEST_CASE("help has a page for each thing, with its pictures", "[controls]") {
     WindowFixture fixture;
     MainWindow &window = fixture.show();
@@ -348,23 +389,70 @@ TEST_CASE("help has a page for each thing, with its pictures", "[controls]") {
     fixture.leave();
 }
 
-TEST_CASE("the window fits a small screen at 100 percent of text, and a full HD one at 200", "[controls]") {
-    for (const int percent : {100, 130, 160, 200}) {
-        applyLook(*qApp, Preferences::Look::Light, percent);
-        WindowFixture fixture;
-        MainWindow &window = fixture.show({1366, 768});
-        openSample(window);
-        QTest::qWait(20);
-        INFO(percent << " %: " << window.minimumSizeHint().width() << " x " << window.minimumSizeHint().height());
-        const QSize screen = percent == 100 ? QSize(1366, 768) : QSize(1920, 1080);
-        CHECK(window.minimumSizeHint().width() <= screen.width());
-        CHECK(window.minimumSizeHint().height() <= screen.height());
-        for (QWidget *w : controlsIn(window)) {
-            const auto *button = qobject_cast<QAbstractButton *>(w);
-            if (!button || button->text().isEmpty() || button->inherits("QToolButton")) continue;
-            INFO(called(w));
+namespace {
+
+/// Whatever lies between a widget and the window, of which the widget may show a part and be moved to show the rest.
+bool isScrolled(const QWidget *w, const QWidget *window) {
+    for (const QWidget *p = w->parentWidget(); p && p != window; p = p->parentWidget())
+        if (p->inherits("QAbstractScrollArea")) return true;
+    return false;
+}
+
+/// What the window must be able to show at that size: itself no larger, and every control whole and inside it, but
+/// for what is scrolled to.
+void fits(MainWindow &window, QSize screen, const std::string &where) {
+    INFO(where << ": the window is " << window.width() << " x " << window.height());
+    CHECK(window.width() <= screen.width());
+    CHECK(window.height() <= screen.height());
+    // A page is scrolled up and down where it is long, but not from side to side as well.
+    if (window.sheet().isVisible()) {
+        const auto *page = window.sheet().findChild<QScrollArea *>(QString(), Qt::FindDirectChildrenOnly);
+        REQUIRE(page);
+        CHECK(page->horizontalScrollBar()->maximum() == 0);
+    }
+    for (QWidget *w : controlsIn(window)) {
+        INFO(called(w) << " has " << w->width() << " x " << w->height() << ", wants " << w->minimumSizeHint().width());
+        const auto *button = qobject_cast<QAbstractButton *>(w);
+        if (button && !button->text().isEmpty() && !button->inherits("QToolButton")) {
             CHECK(w->width() >= w->minimumSizeHint().width());
             CHECK(w->height() + 1 >= w->fontMetrics().height());
+        }
+        if (const auto *line = qobject_cast<QLineEdit *>(w)) {
+            const QString &said = line->text().isEmpty() ? line->placeholderText() : line->text();
+            CHECK((w->width() >= line->fontMetrics().horizontalAdvance(said) + 8 || said.size() > 24));
+        }
+        if (const auto *box = qobject_cast<QComboBox *>(w); box && box->currentText().size() < 40)
+            CHECK(w->width() >= box->fontMetrics().horizontalAdvance(box->currentText()) + 20);
+        if (isScrolled(w, &window)) continue;
+        if (window.sheet().isVisible() && window.sheet().parentWidget()->isAncestorOf(w) &&
+            !window.sheet().isAncestorOf(w))
+            continue; // it lies below the page
+        CHECK(window.rect().contains(QRect(w->mapTo(&window, QPoint(0, 0)), w->size())));
+        CHECK(w->visibleRegion().boundingRect().contains(w->rect().adjusted(1, 1, -1, -1)));
+    }
+}
+
+} // namespace
+
+TEST_CASE("the window and every page fit a small screen with usual letters, and a full HD one with twice as large ones",
+          "[controls][fits]") {
+    for (const auto &[percent, screen] : {std::pair{100, QSize(1280, 720)}, std::pair{130, QSize(1366, 768)},
+                                          std::pair{150, QSize(1280, 720)}, std::pair{200, QSize(1920, 1080)}}) {
+        applyLook(*qApp, Preferences::Look::Light, percent);
+        WindowFixture fixture;
+        MainWindow &window = fixture.show(screen);
+        const std::string at = std::to_string(percent) + " %";
+        fits(window, screen, at + " start");
+        openFullJob(window);
+        fits(window, screen, at + " table");
+        window.notice().say(u"The picture of a cloth is gone; the cloth is drawn from its description instead."_s,
+                            {{u"Print what has changed"_s, [] {}}, {u"Take it out"_s, [] {}}});
+        fits(window, screen, at + " notice");
+        window.notice().hide();
+        for (const ActionId page : pages) {
+            showPage(window, page);
+            fits(window, screen, at + ' ' + window.actions()[page]->text().toStdString());
+            leavePage(window, page);
         }
         fixture.leave();
     }
