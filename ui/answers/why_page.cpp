@@ -6,6 +6,7 @@
 #include "ui/text/words.h"
 
 #include <QFileDialog>
+#include <QFileInfo>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
@@ -156,10 +157,12 @@ void WhyPage::explain(int step) {
 }
 
 void WhyPage::save() {
-    const QString file = QFileDialog::getSaveFileName(this, tr("Save the picture"), {}, tr("SVG pictures (*.svg)"));
+    const QString proposal = tr("%1, where the yardage goes").arg(document().displayName()) + u".svg"_s;
+    QString file = QFileDialog::getSaveFileName(this, tr("Save the picture"), proposal, tr("SVG pictures (*.svg)"));
     if (file.isEmpty()) return;
+    if (QFileInfo(file).suffix().isEmpty()) file += u".svg"_s;
     const auto saved = writeStaircaseSvg(m_stairs, document().job().unit, std::filesystem::path(file.toStdString()));
-    say(saved ? tr("Saved.") : fromCore(saved.error().text));
+    say(saved ? tr("Saved as %1.").arg(QFileInfo(file).fileName()) : fromCore(saved.error().text));
 }
 
 } // namespace boltwright::ui

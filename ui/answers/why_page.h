@@ -40,6 +40,7 @@ public:
     WhyPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidget *parent = nullptr);
     void setSeconds(double seconds) { m_seconds = seconds; }
     StaircaseView *stairs() { return m_view; } ///< null: not worked out yet
+    const Staircase &found() const { return m_stairs; }
     QString advice() const { return m_advice ? m_advice->text() : QString(); }
     bool isLayoutShown() const { return m_behind && !m_behind->isHidden(); }
 

@@ -9,12 +9,19 @@
 #include "ui/answers/ways_page.h"
 #include "ui/answers/why_page.h"
 #include "ui/picture/layout_card.h"
+#include "ui/picture/staircase_picture.h"
+#include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
 #include "ui/window/over_sheet.h"
 
+#include <QDir>
 #include <QElapsedTimer>
+#include <QFile>
+#include <QFileDialog>
+#include <QLineEdit>
 #include <QTest>
 #include <QTimer>
+#include <QXmlStreamReader>
 
 using namespace Qt::StringLiterals;
 
@@ -66,6 +73,16 @@ Job chair() {
     cloth.pattern = pattern;
     job.panels = {part("IB", 24_in, 28_in, 1), part("ST", 26_in, 24_in, 1), part("IA", 12_in, 22_in, 2)};
     for (int i : {0, 1}) job.panels[std::size_t(i)].motif = MotifWish{};
+    return job;
+}
+
+/// More parts of odd sizes than any search is done with.
+Job manyParts() {
+    Job job = newJob(Unit::Inch);
+    job.cloths.front().id = "body";
+    for (int i = 0; i < 12; ++i)
+        job.panels.push_back(
+            part(std::string(1, char('A' + i)).c_str(), 7_in + i * 1.3125_in, 19_in - (i * 5 % 12) * 0.8125_in, 3));
     return job;
 }
 
@@ -553,12 +570,82 @@ private Q_SLOTS:
         QVERIFY(page->stairs());
     }
 
+    void theStaircaseIsSavedAsAPictureWhoseStepsAddUp() {
+        document().startWith(chair());
+        auto *page = open<WhyPage>(ActionId::Why);
+        page->setSeconds(1);
+        ask(page);
+        QVERIFY(waitForAnswer(page));
+        const QString file = QDir(m_fixture->folder()).filePath(u"stairs.svg"_s);
+        QPushButton *save = nullptr;
+        for (QPushButton *button : page->findChildren<QPushButton *>())
+            if (button->text().startsWith(u"Save as a picture"_s)) save = button;
+        QVERIFY(save);
+        QTimer typing;
+        int looks = 0;
+        connect(&typing, &QTimer::timeout, this, [&] {
+            auto *dialog = qobject_cast<QFileDialog *>(QApplication::activeModalWidget());
+            if (!dialog) return;
+            if (++looks == 1) {
+                auto *name = dialog->findChild<QLineEdit *>(u"fileNameEdit"_s);
+                name->setCompleter(nullptr); // its list would take the Return
+                name->setFocus();
+                name->selectAll();
+                QTest::keyClicks(name, file.chopped(4)); // the ending is put to it
+                QTest::keyClick(name, Qt::Key_Return);
+            } else if (looks == 100) {
+                dialog->reject(); // said below, by the file that is not there
+            }
+        });
+        typing.start(20);
+        save->setFocus();
+        QTest::keyClick(save, Qt::Key_Space);
+        QFile saved(file);
+        QVERIFY2(saved.open(QIODevice::ReadOnly), qPrintable(textIn(page)));
+        QVERIFY2(textIn(page).contains(u"Saved as stairs.svg."_s), qPrintable(textIn(page)));
+        // Well-formed, and read back without any of the code that wrote it.
+        QXmlStreamReader xml(&saved);
+        QStringList words;
+        QString root;
+        while (!xml.atEnd()) {
+            if (xml.readNext() != QXmlStreamReader::StartElement) continue;
+            if (root.isEmpty()) root = xml.name().toString();
+            if (xml.name() == "text"_L1) words << xml.readElementText(QXmlStreamReader::IncludeChildElements);
+        }
+        QVERIFY2(!xml.hasError(), qPrintable(xml.errorString()));
+        QCOMPARE(root, u"svg"_s);
+        const QString all = words.join(u'|');
+        const Staircase &found = page->found();
+        Length sum;
+        for (const Stair &stair : found.stairs) {
+            sum += stair.step;
+            if (stair.step <= Length{}) continue;
+            QVERIFY2(words.contains(shownName(stair.kind)), qPrintable(all));
+            QVERIFY2(words.contains(shownStep(stair, Unit::Inch)), qPrintable(all));
+        }
+        QCOMPARE(sum.ticks(), found.buy.ticks());
+        QVERIFY2(words.contains(shownPurchase(found.buy, Unit::Inch)), qPrintable(all));
+    }
+
     // The window while a question is worked out.
 
-    void theWindowTurnsWhileWaysAreSoughtAndStopBringsWhatWasFound() {
-        document().startWith(shortRemnant());
-        auto *page = open<WaysPage>(ActionId::WaysToFit);
-        page->setSeconds(600);
+    void theWindowTurnsWhileAQuestionIsWorkedOutAndStopBringsWhatWasFound_data() {
+        QTest::addColumn<int>("question");
+        QTest::newRow("ways to make it do") << int(ActionId::WaysToFit);
+        QTest::newRow("how to run it") << int(ActionId::HowToRun);
+        QTest::newRow("how much to ask for") << int(ActionId::AskFor);
+        QTest::newRow("where the yardage goes") << int(ActionId::Why);
+    }
+    void theWindowTurnsWhileAQuestionIsWorkedOutAndStopBringsWhatWasFound() {
+        QFETCH(int, question);
+        const auto id = ActionId(question);
+        document().startWith(id == ActionId::WaysToFit ? shortRemnant() : manyParts());
+        auto *page = open<QuestionPage>(id);
+        QVERIFY(page);
+        if (auto *ways = qobject_cast<WaysPage *>(page)) ways->setSeconds(600);
+        if (auto *runs = qobject_cast<RunsPage *>(page)) runs->setSeconds(600);
+        if (auto *table = qobject_cast<AskPage *>(page)) table->setSecondsEach(600);
+        if (auto *why = qobject_cast<WhyPage *>(page)) why->setSeconds(600);
         ask(page);
         // Turns of the window's events, counted and not timed: a window that waits for the answer turns none.
         int turns = 0;
@@ -569,7 +656,18 @@ private Q_SLOTS:
         QVERIFY2(page->answering().isRunning(), "nothing is known about a window beside a search that is over");
         QTest::mouseClick(page->stopButton(), Qt::LeftButton);
         QVERIFY(waitFor([page] { return !page->answering().isRunning(); }, 30000));
-        QVERIFY2(!cards(page).isEmpty(), qPrintable(textIn(page)));
+        if (auto *table = qobject_cast<AskPage *>(page)) {
+            const AskTableModel &model = *table->model();
+            int known = 0;
+            for (int row = 1; row < model.rowCount(); ++row)
+                for (int column = 1; column < model.columnCount(); ++column)
+                    known += model.answerAt(model.index(row, column)) != nullptr;
+            QVERIFY2(known > 0, "what the field in work had found is kept");
+        } else if (auto *why = qobject_cast<WhyPage *>(page)) {
+            QVERIFY2(why->stairs(), qPrintable(textIn(page)));
+        } else {
+            QVERIFY2(!cards(page).isEmpty(), qPrintable(textIn(page)));
+        }
     }
 };
 
