@@ -88,7 +88,7 @@ public:
             if (line.problem.impossible) continue;
             if (first) add(line, tilingAttempt(line.problem, true), 1);
             if (second) add(line, tilingAttempt(line.problem, false), 1);
-            if (first) add(line, clauseAttempt(line.problem), mayTile(line.problem) ? 4 : 1);
+            if (first) add(line, clauseAttempt(line.problem), mayTile(line.problem) ? 2 : 1);
             if (!line.proves) continue;
             if (first) add(line, sliceAttempt(line.problem, true), 4);
             if (second) add(line, sliceAttempt(line.problem, false), 4);

@@ -3,11 +3,15 @@
 #include <algorithm>
 #include <cadical.hpp>
 #include <limits>
+#include <numeric>
 #include <optional>
 
 // For every item and axis and each of its places p but the last there is a variable "the corner is at p or before".
 // That a is wholly left of b is one variable; it links the two rows of variables. Two items are apart when a is left
 // of b, right of it, below or above.
+//
+// What pairs do not say is how much all of them together take up. So what lies over one x is added up as well: stacked,
+// it is no higher than the room, and where nothing is left over, as high. The same of what lies side by side at one y.
 namespace boltwright::planner {
 namespace {
 
@@ -24,11 +28,14 @@ public:
 /// A literal, or known to be true or false.
 constexpr int yes = std::numeric_limits<int>::max(), no = -yes;
 
+/// Sums are counted where they take about so many variables. Measured: NGCUT12, 20'000 of them, is proved in 0.3 s, and
+/// not in 20 s without; with 200'000, jobs with sizes in inches and eighths come to an end later, or not at all.
+constexpr std::size_t mostSums = 64'000;
+
 class ClauseAttempt : public Attempt {
 public:
     explicit ClauseAttempt(const BoxProblem &problem) : m_problem(problem) {
         m_solver.set("quiet", 1);
-        m_solver.set("stabilize", 0); // half again as fast on the harder refusals, and no slower on layouts
         m_solver.connect_terminator(&m_stopper);
         nameVariables();
         for (const Item &item : problem.items) restrictToModes(item);
@@ -38,6 +45,7 @@ public:
         }
         keepGroupsTogether();
         if (problem.plain) breakMirrors();
+        countHeights();
     }
     ~ClauseAttempt() override { m_solver.disconnect_terminator(); }
 
@@ -211,6 +219,124 @@ private:
         if (m_problem.lineY > middleY) add({yAtMost(*largest, middleY)});
     }
 
+    /// The sums over every x at which an item can begin, and at every y: what there is elsewhere is there too.
+    void countHeights() {
+        if (m_problem.lefts.size() != 1) return;
+        const std::vector<Ticks> xs = starts(true), ys = starts(false);
+        const std::size_t sums =
+            (xs.size() * sumsThereAre(false) + ys.size() * sumsThereAre(true)) * m_problem.items.size() / 2;
+        if (sums > mostSums) return;
+        m_bySize.resize(m_problem.items.size());
+        std::iota(m_bySize.begin(), m_bySize.end(), std::size_t(0));
+        std::stable_sort(m_bySize.begin(), m_bySize.end(), [&](std::size_t a, std::size_t b) {
+            return area(m_problem.items[a]) > area(m_problem.items[b]);
+        });
+        const bool full = nothingLeftOver();
+        for (Ticks x : xs) countHeight(x, true, full, m_problem.heights[0]);
+        for (Ticks y : ys) countHeight(y, false, full, m_problem.widths[0]);
+    }
+
+    std::vector<Ticks> starts(bool alongX) const {
+        std::vector<Ticks> all;
+        for (const Item &item : m_problem.items) {
+            const std::vector<Ticks> &places = alongX ? item.xs : item.ys;
+            all.insert(all.end(), places.begin(), places.end());
+        }
+        std::sort(all.begin(), all.end());
+        all.erase(std::unique(all.begin(), all.end()), all.end());
+        return all;
+    }
+
+    /// How many different sums the sizes along an axis can have within the room, at most.
+    std::size_t sumsThereAre(bool alongX) const {
+        const Ticks room = (alongX ? m_problem.widths : m_problem.heights)[0];
+        Ticks step = 0;
+        for (const Item &item : m_problem.items)
+            for (const Mode &mode : item.modes) step = std::gcd(step, sizeAlong(mode, alongX));
+        return step > 0 ? std::size_t(room / step) : 0;
+    }
+
+    static Ticks sizeAlong(const Mode &mode, bool alongX) { return alongX ? mode.width : mode.height; }
+
+    bool nothingLeftOver() const {
+        Ticks over = m_problem.widths[0] * m_problem.heights[0];
+        for (const Item &item : m_problem.items) {
+            Ticks least = over;
+            for (const Mode &mode : item.modes) least = std::min(least, mode.width * mode.height);
+            over -= least;
+        }
+        return over == 0;
+    }
+
+    /// "Together at least so high", for each height that some of the items come to, rising; the first is 0.
+    struct Sum {
+        Ticks height;
+        int reached;
+    };
+    static int reached(const std::vector<Sum> &sums, Ticks height) {
+        const auto at = std::lower_bound(sums.begin(), sums.end(), height,
+                                         [](const Sum &sum, Ticks wanted) { return sum.height < wanted; });
+        return at == sums.end() ? no : at->reached;
+    }
+
+    void countHeight(Ticks at, bool overX, bool full, Ticks room) {
+        std::vector<Sum> sums = {{0, yes}};
+        for (std::size_t i : m_bySize)
+            for (std::size_t k = 0; k < m_problem.items[i].modes.size(); ++k) {
+                const Mode &mode = m_problem.items[i].modes[k];
+                const int lies = liesOver(i, k, at, overX);
+                if (lies == no) continue;
+                const Ticks height = sizeAlong(mode, !overX);
+                add({-reached(sums, room - height + 1), -lies}); // no room for it
+                sums = withOneMore(sums, height, lies, room, full);
+            }
+        if (full) add({reached(sums, room)});
+    }
+
+    std::vector<Sum> withOneMore(const std::vector<Sum> &sums, Ticks height, int lies, Ticks room, bool full) {
+        std::vector<Ticks> heights;
+        for (const Sum &sum : sums) {
+            heights.push_back(sum.height);
+            if (sum.height + height <= room) heights.push_back(sum.height + height);
+        }
+        std::sort(heights.begin(), heights.end());
+        heights.erase(std::unique(heights.begin(), heights.end()), heights.end());
+        std::vector<Sum> more = {{0, yes}};
+        for (std::size_t k = 1; k < heights.size(); ++k) {
+            const int without = reached(sums, heights[k]), with = reached(sums, heights[k] - height);
+            if (without == with || lies == yes) {
+                more.push_back({heights[k], with});
+                continue;
+            }
+            const int now = fresh();
+            add({-without, now});
+            add({-with, -lies, now});
+            if (full) {
+                add({-now, without, lies});
+                add({-now, with});
+            }
+            more.push_back({heights[k], now});
+        }
+        return more;
+    }
+
+    /// "The item, in this mode, lies over x" (or at y).
+    int liesOver(std::size_t i, std::size_t k, Ticks at, bool overX) {
+        const Ticks size = sizeAlong(m_problem.items[i].modes[k], overX);
+        const int mode = m_names[i].modes[k], begun = overX ? xAtMost(i, at) : yAtMost(i, at),
+                  ended = overX ? xAtMost(i, at - size) : yAtMost(i, at - size);
+        if (begun == no || ended == yes) return no;
+        if (begun == yes && ended == no) return mode;
+        if (mode == yes && begun == yes) return -ended;
+        if (mode == yes && ended == no) return begun;
+        const int lies = fresh();
+        add({-mode, -begun, ended, lies});
+        add({-lies, mode});
+        add({-lies, begun});
+        add({-lies, -ended});
+        return lies;
+    }
+
     static Ticks area(const Item &item) { return item.modes[0].width * item.modes[0].height; }
 
     void readLayout() {
@@ -236,6 +362,7 @@ private:
     Stopper m_stopper;
     int m_last = 0;
     std::vector<Names> m_names;
+    std::vector<std::size_t> m_bySize; ///< items, largest first: so their sums are the fewest
     std::vector<Placement> m_placements;
     std::int64_t m_steps = 0;
 };
