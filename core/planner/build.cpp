@@ -4,11 +4,11 @@
 #include "core/base/language.h"
 #include "core/measure/length_text.h"
 #include "core/rules/joins.h"
+#include "core/rules/phase_groups.h"
 #include "core/rules/rules.h"
 
 #include <algorithm>
 #include <map>
-#include <numeric>
 
 namespace boltwright::planner {
 namespace {
@@ -233,13 +233,6 @@ private:
     std::map<ClothRing, int> m_index;
 };
 
-/// The phase that a set of cuts shares: for each cut the point (in its panel's frame, whichever way it lies) that
-/// comes to the group's phase, told as a displacement from the cut's box corner once it is laid with a turn.
-struct Phase {
-    std::vector<int> cuts;                       ///< indices into the drafts and staying cuts together
-    std::map<Turn, std::vector<Vector>> anchors; ///< by turn, one a cut; a turn in which links contradict is missing
-};
-
 class Builder {
 public:
     Builder(const Job &job, const Layout *from, const GivenUp &given) : m_job(job), m_given(given) {
@@ -275,62 +268,11 @@ private:
     const Panel &panel(int i) const { return *m_job.panel(cut(i).panel); }
     bool stays(int i) const { return i >= int(m_drafts.size()); }
 
-    /// Joins cuts by their links into groups, and finds each group's anchors for every turn.
     void groups() {
-        const std::vector<PhaseLink> links = phaseLinks(m_job, m_whole);
-        std::vector<int> root(m_whole.cuts.size());
-        std::iota(root.begin(), root.end(), 0);
-        const auto find = [&](int i) {
-            while (root[std::size_t(i)] != i) i = root[std::size_t(i)] = root[std::size_t(root[std::size_t(i)])];
-            return i;
-        };
-        for (const PhaseLink &l : links) root[std::size_t(find(l.b))] = find(l.a);
-        std::map<int, int> groupOfRoot;
+        m_phases = phaseGroups(m_job, m_whole);
         m_groupOf.assign(m_whole.cuts.size(), -1);
-        for (const PhaseLink &l : links)
-            for (int i : {l.a, l.b}) {
-                if (m_groupOf[std::size_t(i)] >= 0) continue;
-                const auto [it, added] = groupOfRoot.try_emplace(find(i), int(m_phases.size()));
-                if (added) m_phases.emplace_back();
-                m_groupOf[std::size_t(i)] = it->second;
-                m_phases[std::size_t(it->second)].cuts.push_back(i);
-            }
-        for (Phase &phase : m_phases)
-            for (Turn turn : allTurns) anchorsOf(phase, links, turn);
-    }
-
-    Vector laidAt(int i, PanelPoint p, Turn turn) const {
-        return Laying(outlineOf(panel(i), cut(i), m_whole), turn, cut(i).mirrored, ClothPoint{}).at(p) - ClothPoint{};
-    }
-
-    /// Walks the links from the group's first cut. b's anchor is what makes both linked points one phase.
-    void anchorsOf(Phase &phase, const std::vector<PhaseLink> &links, Turn turn) {
-        std::map<int, Vector> anchor = {{phase.cuts.front(), Vector{}}};
-        const Cloth &cloth = m_job.clothOf(cut(phase.cuts.front()));
-        const auto lattice = cloth.pattern ? std::optional<Lattice>(Lattice(*cloth.pattern, {})) : std::nullopt;
-        bool grew = true;
-        while (grew) {
-            grew = false;
-            for (const PhaseLink &l : links) {
-                const bool a = anchor.count(l.a), b = anchor.count(l.b);
-                if (!a && !b) continue;
-                const Vector onA = laidAt(l.a, l.atA, turn), onB = laidAt(l.b, l.atB, turn);
-                if (a && b) {
-                    const Vector off = anchor[l.b] - onB - (anchor[l.a] - onA);
-                    if (lattice && !PlaceSet::inPhaseWith(*lattice, {}).holds(ClothPoint{} + off, Length::ticks(4)))
-                        return;
-                } else if (a) {
-                    anchor[l.b] = onB - onA + anchor[l.a];
-                    grew = true;
-                } else {
-                    anchor[l.a] = onA - onB + anchor[l.b];
-                    grew = true;
-                }
-            }
-        }
-        std::vector<Vector> list;
-        for (int i : phase.cuts) list.push_back(anchor[i]);
-        phase.anchors[turn] = std::move(list);
+        for (std::size_t group = 0; group < m_phases.size(); ++group)
+            for (int i : m_phases[group].cuts) m_groupOf[std::size_t(i)] = int(group);
     }
 
     ClothInstance buildCloth(const Cloth &cloth) {
@@ -415,7 +357,7 @@ private:
 
     std::optional<Vector> anchorIn(int phase, int i, Turn turn) const {
         if (phase < 0) return Vector{};
-        const Phase &p = m_phases[std::size_t(phase)];
+        const PhaseGroup &p = m_phases[std::size_t(phase)];
         const auto it = p.anchors.find(turn);
         if (it == p.anchors.end()) return std::nullopt;
         const auto at = std::find(p.cuts.begin(), p.cuts.end(), i) - p.cuts.begin();
@@ -573,7 +515,7 @@ private:
     Layout m_whole; ///< drafts, then staying cuts: what the rules are asked about
     std::vector<Cut> m_drafts, m_staying;
     std::vector<int> m_groupOf;
-    std::vector<Phase> m_phases;
+    std::vector<PhaseGroup> m_phases;
     std::map<std::string, std::vector<std::optional<std::string>>> m_sheetOn;
 };
 
