@@ -34,7 +34,8 @@ std::string sheetOf(const LaidCut &laid) {
 }
 
 std::string edgeOf(const Panel &panel, std::size_t edge) {
-    if (std::holds_alternative<PolygonShape>(panel.shape)) return phrase("edge %1", {std::to_string(edge)});
+    // Counted from 1, as a person counts corners; the file counts from 0.
+    if (std::holds_alternative<PolygonShape>(panel.shape)) return phrase("edge %1", {std::to_string(edge + 1)});
     constexpr const char *names[] = {marked("bottom"), marked("right"), marked("top"), marked("left")};
     return phrase("the %1 edge", {phrase(std::string_view(edge < 4 ? names[edge] : marked("missing")))});
 }

@@ -4,6 +4,7 @@
 #include "core/concede/given_in.h"
 #include "core/concede/grow_back.h"
 #include "core/measure/length_text.h"
+#include "core/panel/edges.h"
 #include "core/planner/random.h"
 #include "core/rules/joins.h"
 #include "core/rules/rules.h"
@@ -480,17 +481,13 @@ std::string inWords(const Job &job, const Layout &layout, const Panel &panel, co
     const auto said = [&](std::optional<Length> l) {
         return localised(spokenWithUnit(l.value_or(Length{}), job.unit));
     };
-    const std::string edge = c.edge
-                                 ? std::holds_alternative<PolygonShape>(panel.shape)
-                                       ? phrase("edge %1", {std::to_string(*c.edge)})
-                                       : phrase("%1 edge", {phrase(std::string_view(edgeName(panel.shape, *c.edge)))})
-                                 : phrase("all edges");
+    const std::string edge = c.edge ? edgeInWords(panel.shape, *c.edge) : phrase("all edges");
     switch (c.kind) {
     case Kind::Trim:
         return phrase("%1: %2 from %3 to %4", {who, edge, said(c.from), said(c.to)});
     case Kind::Stretcher:
-        return phrase("%1: a strip of other cloth sewn on at the %2, face cloth from %3 to %4",
-                      {who, edge, said(c.from), said(c.to)});
+        return phrase("%1: a strip of other cloth sewn on at %2, face cloth from %3 to %4",
+                      {who, c.edge ? theEdgeInWords(panel.shape, *c.edge) : edge, said(c.from), said(c.to)});
     case Kind::Seam: {
         if (const auto lengths = pieceLengths(layout, c.panel, c.copy); joinedAtBack(panel, lengths)) {
             std::string each;

@@ -2,6 +2,7 @@
 
 #include "core/base/language.h"
 #include "core/measure/length_text.h"
+#include "core/panel/edges.h"
 #include "core/rules/joins.h"
 
 #include <algorithm>
@@ -69,7 +70,9 @@ std::string allowanceWords(const Panel &panel, const std::vector<Length> &allowa
             continue;
         }
         std::string names;
-        for (int edge : edges) names += (names.empty() ? "" : "/") + phrase(edgeName(panel.shape, edge).c_str());
+        for (int edge : edges)
+            names += (names.empty() ? "" : "/") +
+                     (numbered ? std::to_string(edge + 1) : phrase(edgeName(panel.shape, edge).c_str()));
         out += numbered ? phrase("edge %1 %2", {names, said(length, unit)}) : names + " " + said(length, unit);
     }
     return out;
@@ -77,8 +80,10 @@ std::string allowanceWords(const Panel &panel, const std::vector<Length> &allowa
 
 std::string concessionWords(const Job &job, const Layout &layout, const Concession &c) {
     const Panel *panel = job.panel(c.panel);
-    const std::string edge = c.edge && panel ? phrase(edgeName(panel->shape, *c.edge).c_str()) : "";
     const bool numbered = panel && std::holds_alternative<PolygonShape>(panel->shape);
+    const std::string edge = !c.edge || !panel ? std::string()
+                             : numbered        ? std::to_string(*c.edge + 1)
+                                               : phrase(edgeName(panel->shape, *c.edge).c_str());
     const std::string where = !c.edge    ? phrase("every allowance")
                               : numbered ? phrase("allowance at edge %1", {edge})
                                          : phrase("%1 allowance", {edge});
@@ -87,8 +92,8 @@ std::string concessionWords(const Job &job, const Layout &layout, const Concessi
     case Concession::Kind::Trim:
         return phrase("%1 %2 instead of %3", {where, told(c.to), told(c.from)});
     case Concession::Kind::Stretcher:
-        return phrase("strip of other cloth sewn on at the %1: %2 of face cloth left of %3",
-                      {edge, told(c.to), told(c.from)});
+        return phrase("strip of other cloth sewn on at %1: %2 of face cloth left of %3",
+                      {c.edge && panel ? theEdgeInWords(panel->shape, *c.edge) : edge, told(c.to), told(c.from)});
     case Concession::Kind::Seam:
         if (const auto lengths = pieceLengths(layout, c.panel, c.copy); panel && joinedAtBack(*panel, lengths)) {
             std::string each;

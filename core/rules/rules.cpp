@@ -3,6 +3,7 @@
 #include "core/base/language.h"
 #include "core/geometry/box_index.h"
 #include "core/measure/length_text.h"
+#include "core/panel/edges.h"
 #include "core/rules/cut_already.h"
 
 #include <algorithm>
@@ -290,9 +291,8 @@ private:
                 least = std::min(least, it->second);
             if (have[std::size_t(edge)] < least - placeTolerance)
                 add(Breach::Kind::Allowance,
-                    phrase("%1 left at the %2 edge, and it needs %3",
-                           {said(have[std::size_t(edge)]), phrase(std::string_view(edgeName(m_me.panel->shape, edge))),
-                            said(least)}));
+                    phrase("%1 left at %2, and it needs %3",
+                           {said(have[std::size_t(edge)]), theEdgeInWords(m_me.panel->shape, edge), said(least)}));
         }
     }
 

@@ -85,10 +85,11 @@ def words_of(job, gone):
     mine = [c for c in job.layout["cuts"] if (c["panel"], c.get("copy", 1)) == (gone["panel"], gone.get("copy", 1))]
     edge = gone.get("edge")
     numbered = panel["shape"]["kind"] == "polygon"
+    if numbered and edge not in (None, "all"): edge = int(edge) + 1  # the file counts from 0, a person from 1
     where = "every allowance" if edge in (None, "all") else f"allowance at edge {edge}" if numbered else f"{edge} allowance"
     kind = gone["kind"]
     if kind == "trim": return f"{where} {spoken(job, gone['to'])} instead of {spoken(job, gone['from'])}"
-    if kind == "stretcher": return f"strip of other cloth sewn on at the {edge}: {spoken(job, gone['to'])} of face cloth left of {spoken(job, gone['from'])}"
+    if kind == "stretcher": return f"strip of other cloth sewn on at {f'edge {edge}' if numbered else f'the {edge} edge'}: {spoken(job, gone['to'])} of face cloth left of {spoken(job, gone['from'])}"
     if kind == "seam": return at_back(job, panel, mine) or f"joined from {mine[0]['of']} pieces"
     if kind == "turn": return "turned from its run"
     if kind == "uncentre": return "off centre"
