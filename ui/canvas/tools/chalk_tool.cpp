@@ -5,6 +5,7 @@
 #include "ui/drawing/table_frame.h"
 #include "ui/text/words.h"
 
+#include <algorithm>
 #include <utility>
 
 using namespace Qt::StringLiterals;
@@ -119,42 +120,18 @@ const ChalkLine *ChalkTool::chosenLine() const {
     return m_chosen->second < int(lines.size()) ? &lines[std::size_t(m_chosen->second)] : nullptr;
 }
 
-bool ChalkTool::keyPressed(QKeyEvent *event) {
-    switch (event->key()) {
-    case Qt::Key_Escape:
-        if (m_held) {
-            m_held.reset();
-        } else if (m_chosen) {
-            m_chosen.reset();
-        } else {
-            m_canvas.useHand();
-            return true;
-        }
-        break;
-    case Qt::Key_Return:
-    case Qt::Key_Enter:
-        drawByKey(event->modifiers() & Qt::ShiftModifier);
-        break;
-    case Qt::Key_Delete:
-    case Qt::Key_Backspace:
-        rubOut();
-        break;
-    case Qt::Key_Left:
-    case Qt::Key_Right:
-    case Qt::Key_Up:
-    case Qt::Key_Down:
-        step(event);
-        break;
-    default:
-        return false;
+bool ChalkTool::letGo() {
+    if (m_held) {
+        m_held.reset();
+        return true;
     }
-    m_canvas.viewport()->update();
-    return true;
+    return std::exchange(m_chosen, std::nullopt).has_value();
 }
 
-void ChalkTool::drawByKey(bool lengthwise) {
+void ChalkTool::putDown(QKeyEvent *event) {
     // At the selected panel's corner, or in the middle of what is to be seen.
     JobDocument &document = m_canvas.document();
+    const bool lengthwise = event->modifiers() & Qt::ShiftModifier;
     const ChalkLine::Runs runs = lengthwise ? ChalkLine::Runs::Along : ChalkLine::Runs::Across;
     int sheet = m_canvas.sheetNear(m_canvas.clothRoom().center());
     if (sheet < 0) return;
@@ -185,6 +162,11 @@ void ChalkTool::step(QKeyEvent *event) {
     say({m_chosen->first, m_chosen->second, runs, at, false});
 }
 
+bool ChalkTool::takeAway() {
+    rubOut();
+    return true;
+}
+
 void ChalkTool::rubOut() {
     if (!chosenLine()) return;
     JobDocument &document = m_canvas.document();
@@ -199,13 +181,13 @@ bool ChalkTool::tabbed(bool next) {
         for (int j = 0; j < int(markingsOf(m_canvas.document().job(), sheetOf(i)).lines.size()); ++j)
             all.push_back({i, j});
     const auto now = m_chosen ? std::find(all.begin(), all.end(), *m_chosen) : all.end();
-    const std::ptrdiff_t to =
-        now == all.end() ? (next ? 0 : std::ptrdiff_t(all.size()) - 1) : now - all.begin() + (next ? 1 : -1);
-    if (to < 0 || to >= std::ptrdiff_t(all.size())) {
+    const auto to =
+        nextInRow(int(all.size()), now == all.end() ? std::nullopt : std::optional(int(now - all.begin())), next);
+    if (!to) {
         m_chosen.reset();
         return false;
     }
-    m_chosen = all[std::size_t(to)];
+    m_chosen = all[std::size_t(*to)];
     const ChalkLine *line = chosenLine();
     say({m_chosen->first, m_chosen->second, line->runs, line->at, false});
     m_canvas.viewport()->update();

@@ -3,7 +3,7 @@
 #ifndef Q_MOC_RUN
 #include "core/edit/markings.h"
 #endif
-#include "ui/canvas/tools/tool.h"
+#include "ui/canvas/tools/marking_tool.h"
 
 #include <optional>
 
@@ -12,19 +12,24 @@ namespace boltwright::ui {
 /// Chalk lines on the cloth: a press on bare cloth draws one across, with Shift one along; a press on a line takes hold
 /// of it; let go beside the cloth it is rubbed out. By keys: Enter draws one, Tab goes from line to line, arrows move
 /// it, Delete rubs it out. Each is one step of the history.
-class ChalkTool : public Tool {
+class ChalkTool : public MarkingTool {
     Q_OBJECT
 public:
-    using Tool::Tool;
+    using MarkingTool::MarkingTool;
     void entered() override;
     void left() override;
     void pressed(QMouseEvent *event) override;
     void moved(QMouseEvent *event) override;
     void released(QMouseEvent *event) override;
-    bool keyPressed(QKeyEvent *event) override;
     bool tabbed(bool next) override;
     QString hint() const override;
     void paintOver(QPainter &painter) override;
+
+protected:
+    bool letGo() override;
+    void putDown(QKeyEvent *event) override;
+    bool takeAway() override;
+    void step(QKeyEvent *event) override;
 
 private:
     struct Held {
@@ -37,8 +42,6 @@ private:
     std::optional<Held> lineNear(QPoint viewport) const;
     std::optional<Held> newAt(QPoint viewport, Qt::KeyboardModifiers keys) const;
     void moveTo(QPoint viewport, Qt::KeyboardModifiers keys);
-    void drawByKey(bool along);
-    void step(QKeyEvent *event);
     void rubOut();
     const ChalkLine *chosenLine() const;
     void say(const Held &held);

@@ -8,6 +8,7 @@
 #include <QApplication>
 #include <QLineEdit>
 
+#include <algorithm>
 #include <utility>
 
 using namespace Qt::StringLiterals;
@@ -160,7 +161,7 @@ void NoteTool::finishWriting(bool keep) {
     m_canvas.viewport()->update();
 }
 
-void NoteTool::writeByKey() {
+void NoteTool::putDown(QKeyEvent *) {
     JobDocument &document = m_canvas.document();
     if (m_chosen && noteOf(*m_chosen)) return write(*m_chosen, noteOf(*m_chosen)->at);
     const int cut = document.selectedCut();
@@ -195,37 +196,17 @@ void NoteTool::takeOff() {
     m_canvas.say(tr("The note is taken off."));
 }
 
-bool NoteTool::keyPressed(QKeyEvent *event) {
-    switch (event->key()) {
-    case Qt::Key_Escape:
-        if (m_dragged) {
-            m_dragged.reset();
-            m_pressedOnPin = false;
-        } else if (m_chosen) {
-            m_chosen.reset();
-        } else {
-            m_canvas.useHand();
-            return true;
-        }
-        break;
-    case Qt::Key_Return:
-    case Qt::Key_Enter:
-        writeByKey();
-        break;
-    case Qt::Key_Delete:
-    case Qt::Key_Backspace:
-        takeOff();
-        break;
-    case Qt::Key_Left:
-    case Qt::Key_Right:
-    case Qt::Key_Up:
-    case Qt::Key_Down:
-        step(event);
-        break;
-    default:
-        return false;
+bool NoteTool::letGo() {
+    if (m_dragged) {
+        m_dragged.reset();
+        m_pressedOnPin = false;
+        return true;
     }
-    m_canvas.viewport()->update();
+    return std::exchange(m_chosen, std::nullopt).has_value();
+}
+
+bool NoteTool::takeAway() {
+    takeOff();
     return true;
 }
 
@@ -235,13 +216,13 @@ bool NoteTool::tabbed(bool next) {
         for (int j = 0; j < int(markingsOf(m_canvas.document().job(), sheetOf(i)).notes.size()); ++j)
             all.push_back({i, j});
     const auto now = m_chosen ? std::find(all.begin(), all.end(), *m_chosen) : all.end();
-    const std::ptrdiff_t to =
-        now == all.end() ? (next ? 0 : std::ptrdiff_t(all.size()) - 1) : now - all.begin() + (next ? 1 : -1);
-    if (to < 0 || to >= std::ptrdiff_t(all.size())) {
+    const auto to =
+        nextInRow(int(all.size()), now == all.end() ? std::nullopt : std::optional(int(now - all.begin())), next);
+    if (!to) {
         m_chosen.reset();
         return false;
     }
-    m_chosen = all[std::size_t(to)];
+    m_chosen = all[std::size_t(*to)];
     m_canvas.say(tr("Note: %1").arg(fromCore(noteOf(*m_chosen)->text)));
     m_canvas.viewport()->update();
     return true;

@@ -3,7 +3,7 @@
 #ifndef Q_MOC_RUN
 #include "core/edit/markings.h"
 #endif
-#include "ui/canvas/tools/tool.h"
+#include "ui/canvas/tools/marking_tool.h"
 
 #include <QPointer>
 
@@ -16,20 +16,25 @@ namespace boltwright::ui {
 /// Notes pinned to the cloth: a click on the cloth pins one where its words are typed; a pin is dragged elsewhere, a
 /// double click changes its words, and without words it is taken off. By keys: Enter pins or changes, Tab goes from
 /// note to note, arrows move it, Delete takes it off.
-class NoteTool : public Tool {
+class NoteTool : public MarkingTool {
     Q_OBJECT
 public:
-    using Tool::Tool;
+    using MarkingTool::MarkingTool;
     void entered() override;
     void left() override;
     void pressed(QMouseEvent *event) override;
     void moved(QMouseEvent *event) override;
     void released(QMouseEvent *event) override;
-    bool keyPressed(QKeyEvent *event) override;
     bool tabbed(bool next) override;
     QString hint() const override;
     void paintOver(QPainter &painter) override;
     QLineEdit *editor() const; ///< null while nothing is written
+
+protected:
+    bool letGo() override;
+    void putDown(QKeyEvent *event) override;
+    bool takeAway() override;
+    void step(QKeyEvent *event) override;
 
 private:
     struct Which {
@@ -41,8 +46,6 @@ private:
     std::optional<Which> noteNear(QPoint viewport) const;
     void write(Which which, ClothPoint at);
     void finishWriting(bool keep);
-    void writeByKey();
-    void step(QKeyEvent *event);
     void takeOff();
 
     std::optional<Which> m_chosen;

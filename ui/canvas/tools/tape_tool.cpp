@@ -72,35 +72,21 @@ void TapeTool::released(QMouseEvent *event) {
     m_canvas.viewport()->update();
 }
 
-bool TapeTool::keyPressed(QKeyEvent *event) {
-    switch (event->key()) {
-    case Qt::Key_Escape:
-        if (!m_from) return m_canvas.useHand(), true;
-        m_from.reset();
-        m_drawing = false;
-        break;
-    case Qt::Key_Return:
-    case Qt::Key_Enter:
-        if (m_sheet < 0) return true;
-        if (m_drawing) {
-            m_drawing = false;
-        } else {
-            m_from = m_to.at;
-            m_drawing = true;
-        }
-        break;
-    case Qt::Key_Left:
-    case Qt::Key_Right:
-    case Qt::Key_Up:
-    case Qt::Key_Down:
-        step(event);
-        break;
-    default:
-        return false;
-    }
-    say();
-    m_canvas.viewport()->update();
+bool TapeTool::letGo() {
+    if (!m_from) return false;
+    m_from.reset();
+    m_drawing = false;
     return true;
+}
+
+void TapeTool::putDown(QKeyEvent *) {
+    if (m_sheet < 0) return;
+    if (m_drawing) {
+        m_drawing = false;
+    } else {
+        m_from = m_to.at;
+        m_drawing = true;
+    }
 }
 
 void TapeTool::step(QKeyEvent *event) {
