@@ -20,7 +20,10 @@
 #include <QAccessible>
 #include <QAction>
 #include <QApplication>
+#include <QDir>
 #include <QFile>
+#include <QFileDialog>
+#include <QLineEdit>
 #include <QMenu>
 #include <QMessageBox>
 #include <QPushButton>
@@ -110,6 +113,26 @@ private:
                 box->button(button)->click();
             }
         });
+        return came;
+    }
+
+    /// Types a name into the next dialog that asks for a file and takes it; empty: leaves it. Says whether one came.
+    std::shared_ptr<bool> nameNext(const QString &name) {
+        auto came = std::make_shared<bool>(false);
+        auto *look = new QTimer(this);
+        connect(look, &QTimer::timeout, this, [came, name, look] {
+            auto *dialog = qobject_cast<QFileDialog *>(QApplication::activeModalWidget());
+            if (!dialog) return;
+            look->deleteLater();
+            look->stop();
+            *came = true;
+            if (name.isEmpty()) return dialog->reject();
+            auto *edit = dialog->findChild<QLineEdit *>(u"fileNameEdit"_s);
+            edit->selectAll();
+            QTest::keyClicks(edit, name);
+            QTest::keyClick(edit, Qt::Key_Return);
+        });
+        look->start(20);
         return came;
     }
 
@@ -453,6 +476,62 @@ private Q_SLOTS:
         QVERIFY(m_window->openFile(name));
         QVERIFY(m_window->files().save());
         QCOMPARE(bytes(), first);
+    }
+
+    void savedUnderAnotherNameTheWorkGoesOnThere() {
+        openBench();
+        const QString first = document().fileName();
+        const auto bytesOf = [](const QString &name) {
+            QFile file(name);
+            return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+        };
+        const QByteArray before = bytesOf(first);
+        const auto putAside = [&](int copy) {
+            document().changeLayout(withCopyPutAside(document().job(), document().layout(), {"seat", copy}),
+                                    u"Put aside"_s);
+        };
+        putAside(2);
+        // Asked for a name and given none, it saves nothing.
+        const auto again = [this] { // the dialog had the keyboard
+            m_window->activateWindow();
+            QTest::qWait(20);
+        };
+        const auto cancelled = nameNext({});
+        key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+        QVERIFY(*cancelled);
+        QVERIFY(document().isUnsaved());
+        QCOMPARE(document().fileName(), first);
+        again();
+        const auto named = nameNext(m_fixture->folder() + u"/hall bench"_s);
+        key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+        QVERIFY(*named);
+        const QString second = m_fixture->folder() + u"/hall bench.boltwright"_s; // as its kind is called
+        QCOMPARE(document().fileName(), second);
+        QVERIFY(!document().isUnsaved());
+        QCOMPARE(bytesOf(first), before);
+        QVERIFY(bytesOf(second) != before);
+        QCOMPARE(m_fixture->preferences().recentFiles().value(0), second);
+        // From now on, saving goes to the new file.
+        again();
+        putAside(1);
+        key(Qt::Key_S, Qt::ControlModifier);
+        QVERIFY(!document().isUnsaved());
+        QCOMPARE(bytesOf(first), before);
+        const auto there = loadJob(second.toStdString());
+        QVERIFY(there.has_value());
+        QVERIFY(there->layouts.front().cuts.empty());
+    }
+
+    void whatCannotBeSavedThereIsSaidAndNothingIsLost() {
+        openBench();
+        const QString first = document().fileName();
+        document().changeLayout(withCopyPutAside(document().job(), document().layout(), {"seat", 2}), u"Put aside"_s);
+        const QString nowhere = m_fixture->folder() + u"/taken.boltwright"_s;
+        QVERIFY(QDir().mkdir(nowhere)); // a folder of that name
+        QVERIFY(QFile::exists(nowhere));
+        QVERIFY(!document().saveAs(nowhere).has_value());
+        QCOMPARE(document().fileName(), first);
+        QVERIFY(document().isUnsaved());
     }
 
     void filesUsedBeforeAreOfferedAndOneThatIsGoneIsForgotten() {
