@@ -1,7 +1,9 @@
 #include "core/edit/job_edit.h"
 
 #include "core/edit/layout_edit.h"
+#include "core/edit/match_edit.h"
 #include "core/figures/figures.h"
+#include "core/panel/edges.h"
 #include "core/rules/cut_shape.h"
 
 #include <algorithm>
@@ -84,16 +86,49 @@ Panel withLeastAtEdges(Panel panel, std::optional<Length> least) {
     return panel;
 }
 
-Panel withCorners(Panel panel, PolygonShape outline) {
-    const bool asMany = edgeCount(panel.shape) == outline.points.size();
-    const Length allowance = panel.allowance(0);
-    if (!asMany) {
-        panel.allow.assign(outline.points.size(), allowance);
-        panel.allowMin.assign(outline.points.size(), std::nullopt);
-        panel.may.stretcher.clear();
+Panel withAllowanceAt(Panel panel, int edge, Length allowance) {
+    const std::size_t edges = edgeCount(panel.shape), at = std::size_t(edge);
+    panel.allow.resize(edges);
+    panel.allowMin.resize(edges);
+    panel.allow[at] = allowance;
+    if (panel.allowMin[at] && *panel.allowMin[at] > allowance) panel.allowMin[at] = allowance;
+    if (const auto strip = panel.may.stretcher.find(edge); strip != panel.may.stretcher.end())
+        strip->second = std::min(strip->second, allowance);
+    return panel;
+}
+
+Panel withLeastAt(Panel panel, int edge, std::optional<Length> least) {
+    panel.allowMin.resize(edgeCount(panel.shape));
+    panel.allowMin[std::size_t(edge)] = least;
+    return panel;
+}
+
+Panel withStripAt(Panel panel, int edge, std::optional<Length> left) {
+    if (left)
+        panel.may.stretcher[edge] = *left;
+    else
+        panel.may.stretcher.erase(edge);
+    return panel;
+}
+
+Panel withShape(Panel panel, Shape shape) {
+    const Panel was = panel;
+    panel.shape = std::move(shape);
+    if (!std::holds_alternative<Rectangle>(panel.shape)) panel.pieces = {};
+    const std::size_t edges = edgeCount(panel.shape);
+    if (edges == edgeCount(was.shape)) return panel;
+    panel.allow.assign(edges, was.allowance(0));
+    panel.allowMin.assign(edges, std::nullopt);
+    panel.may.stretcher.clear();
+    for (int edge = 0; edge < int(edgeCount(was.shape)); ++edge) {
+        const auto now = edgeThatBecame(was.shape, edge, panel.shape);
+        if (!now) continue;
+        const auto at = std::size_t(*now);
+        panel.allow[at] = was.allowance(edge);
+        if (std::size_t(edge) < was.allowMin.size()) panel.allowMin[at] = was.allowMin[std::size_t(edge)];
+        if (const auto strip = was.may.stretcher.find(edge); strip != was.may.stretcher.end())
+            panel.may.stretcher[*now] = strip->second;
     }
-    panel.shape = std::move(outline);
-    panel.pieces = {};
     return panel;
 }
 
@@ -143,13 +178,6 @@ void followAllowances(const Job &before, const Job &after, const Layout &layout,
     if (!wasTrimmed(layout, cut) || edgeCount(was->shape) != edgeCount(is->shape)) cut.allow.clear();
 }
 
-/// What the join was made at is still there.
-bool hasEnd(const Job &job, const FlowEnd &end) {
-    const Panel *panel = job.panel(end.panel);
-    return panel && (!end.copy || *end.copy <= panel->count) &&
-           (!end.edge || std::size_t(*end.edge) < edgeCount(panel->shape));
-}
-
 Layout following(const Job &before, const Job &after, Layout layout) {
     std::erase_if(layout.cuts,
                   [&](const Cut &cut) { return !hasCopy(after, cut.panel, cut.copy) || !hasSheet(after, cut); });
@@ -193,7 +221,10 @@ Job withLayoutsFollowing(const Job &before, Job after) {
     }
     for (Trimming &trimming : after.trimmings)
         if (trimming.cloth && !after.cloth(*trimming.cloth)) trimming.cloth.reset();
-    std::erase_if(after.flows, [&](const Flow &f) { return !hasEnd(after, f.from) || !hasEnd(after, f.to); });
+    std::vector<Flow> flows;
+    for (const Flow &flow : after.flows)
+        if (auto follows = matchFollowing(before, after, flow)) flows.push_back(std::move(*follows));
+    after.flows = std::move(flows);
     for (Layout &layout : after.layouts) layout = following(before, after, std::move(layout));
     return after;
 }

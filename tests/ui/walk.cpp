@@ -193,10 +193,10 @@ void walkPages(MainWindow &window, const QString &folder, const QString &sample,
         job.trimmings.push_back(t);
     }
     window.document().changeJob(job, u"Trimmings"_s);
-    for (ActionId id : {ActionId::Measure, ActionId::Panels, ActionId::Cloths, ActionId::ClothQuestions,
-                        ActionId::Trimmings, ActionId::ShopRules, ActionId::JobCard, ActionId::RemnantFromPhotograph,
-                        ActionId::WaysToFit, ActionId::HowToRun, ActionId::AskFor, ActionId::Why, ActionId::HowTo,
-                        ActionId::Keys, ActionId::FlawFound, ActionId::Print}) {
+    for (ActionId id : {ActionId::Measure, ActionId::Panels, ActionId::Matches, ActionId::Cloths,
+                        ActionId::ClothQuestions, ActionId::Trimmings, ActionId::ShopRules, ActionId::JobCard,
+                        ActionId::RemnantFromPhotograph, ActionId::WaysToFit, ActionId::HowToRun, ActionId::AskFor,
+                        ActionId::Why, ActionId::HowTo, ActionId::Keys, ActionId::FlawFound, ActionId::Print}) {
         window.actions()[id]->trigger();
         const QString name = window.actions()[id]->text().remove(u'…').toLower().replace(u' ', u'-');
         if (id == ActionId::RemnantFromPhotograph)

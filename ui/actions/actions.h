@@ -48,6 +48,7 @@ enum class ActionId {
     Chalk,
     Notes,
     Panels,
+    Matches,
     Cloths,
     ClothQuestions,
     Trimmings,

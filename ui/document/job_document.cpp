@@ -1,6 +1,7 @@
 #include "ui/document/job_document.h"
 
 #include "core/edit/job_edit.h"
+#include "core/edit/match_edit.h"
 #include "core/files/job_file.h"
 #include "core/job/fault_words.h"
 #include "ui/document/commands.h"
@@ -148,10 +149,13 @@ Result<void> JobDocument::changeJob(Job job, const QString &text, const QString 
         m_preview.reset();
         return {};
     }
+    QStringList dropped;
+    for (const std::string &match : boltwright::matchesDropped(m_job, job)) dropped << withFractions(fromCore(match));
     job = withLayoutsFollowing(m_job, std::move(job));
     if (const auto faults = faultsInWords(job); !faults.empty()) return fault(faults.front());
     m_preview.reset();
     m_history.push(new ChangeJob(*this, std::move(job), text, mergeKey));
+    if (!dropped.isEmpty()) Q_EMIT matchesDropped(dropped);
     return {};
 }
 

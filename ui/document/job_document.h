@@ -7,6 +7,7 @@
 
 #include <QObject>
 #include <QString>
+#include <QStringList>
 #include <QUndoStack>
 
 #include <optional>
@@ -122,6 +123,8 @@ public:
 
 Q_SIGNALS:
     void changed(boltwright::ui::Changes changes);
+    /// A change of panels left matches without an edge, a panel or a copy of it; in words. Undoing brings them back.
+    void matchesDropped(const QStringList &matches);
 
 private:
     friend class ChangeLayout;

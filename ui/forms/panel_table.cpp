@@ -4,54 +4,21 @@
 #include "core/files/cut_list_csv.h"
 #include "core/files/replace_file.h"
 #include "core/forms/panel_doubts.h"
-#include "core/measure/length_text.h"
+#include "ui/forms/panel_details.h"
 #include "ui/text/words.h"
-#include "ui/widgets/length_edit.h"
-#include "ui/widgets/scaled.h"
 #include "ui/widgets/sheet_table.h"
 
-#include <QCheckBox>
 #include <QComboBox>
 #include <QFile>
 #include <QFileDialog>
-#include <QFormLayout>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QPushButton>
-#include <QSpinBox>
 #include <QStyledItemDelegate>
-
-#include <functional>
 
 using namespace Qt::StringLiterals;
 
 namespace boltwright::ui {
-
-QString cornersText(const std::vector<std::pair<Length, Length>> &corners, Unit unit) {
-    QStringList lines;
-    for (const auto &[x, y] : corners)
-        lines << fromCore(writeDecimal(x, unit)) + u";  "_s + fromCore(writeDecimal(y, unit));
-    return lines.join(u'\n');
-}
-
-Result<std::vector<std::pair<Length, Length>>> readCorners(const QString &text, Unit unit) {
-    std::vector<std::pair<Length, Length>> corners;
-    int number = 0;
-    for (const QString &line : text.split(u'\n')) {
-        if (line.trimmed().isEmpty()) continue;
-        ++number;
-        const QStringList parts = line.split(u';');
-        if (parts.size() != 2)
-            return fault(toCore(
-                QObject::tr("Corner %1: two measures with a semicolon between them, such as 24; 17 1/2.").arg(number)));
-        const auto x = typedLength(parts[0], unit, LengthRange::Any), y = typedLength(parts[1], unit, LengthRange::Any);
-        for (const auto &read : {x, y})
-            if (!read) return fault(toCore(QObject::tr("Corner %1: %2").arg(number).arg(fromCore(read.error().text))));
-        corners.push_back({*x, *y});
-    }
-    if (corners.size() < 3) return fault(toCore(QObject::tr("An outline needs at least three corners.")));
-    return corners;
-}
 
 namespace {
 
@@ -87,7 +54,8 @@ public:
 
 PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     : QWidget(parent), m_document(document), m_model(new PanelTableModel(document, this)),
-      m_table(new SheetTable(this)), m_refusal(new QLabel(this)), m_doubts(new QLabel(this)) {
+      m_table(new SheetTable(this)), m_refusal(new QLabel(this)), m_doubts(new QLabel(this)),
+      m_details(new PanelDetails(document, this)) {
     m_table->setModel(m_model);
     m_table->setItemDelegate(new FieldDelegate(m_table));
     m_table->setAccessibleName(tr("Table of panels"));
@@ -112,6 +80,8 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     button(tr("From a list…"), tr("Adds the panels of a cut list that was saved as CSV."), &PanelTable::openCutList);
     button(tr("As a list…"), tr("Writes all panels as a cut list (CSV) for a spreadsheet."),
            &PanelTable::writeCutListTo);
+    button(tr("Pattern match…"), tr("Where the pattern runs on from one panel to the next."),
+           &PanelTable::matchesWanted);
     auto *hint = new QLabel(tr("Measures as on the piece, side to side × up. Write 36 1/2, 92,5 or 3' 2\"."), this);
     hint->setObjectName(u"quiet"_s);
     hint->setWordWrap(true);
@@ -124,22 +94,23 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     column->addWidget(m_refusal);
     column->addWidget(m_table, 1);
     column->addWidget(m_doubts);
-    column->addWidget(buildMore());
+    column->addWidget(m_details);
     m_doubts->setWordWrap(true);
     m_doubts->setTextFormat(Qt::PlainText);
     connect(m_model, &PanelTableModel::refused, this, [this](const QString &sentence) {
         m_table->stay();
         refuse(sentence);
     });
+    connect(m_details, &PanelDetails::refused, this, &PanelTable::refuse);
     connect(m_table, &SheetTable::pasteWanted, this, &PanelTable::paste);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] {
         if (row() >= 0) m_document.selectPanel(m_document.job().panels[std::size_t(row())].id);
-        showMore();
+        m_details->showPanel(row());
     });
     connect(&document, &JobDocument::changed, this, [this](Changes changes) {
         if (changes & (Change::Panels | Change::NewJob | Change::Card)) {
             m_refusal->hide();
-            showMore();
+            m_details->showPanel(row());
             doubt();
         }
     });
@@ -148,143 +119,13 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     for (int i = 0; i < int(document.job().panels.size()); ++i)
         if (document.job().panels[std::size_t(i)].id == document.selectedPanel()) start = i;
     if (m_model->rowCount() > 0) m_table->setCurrentIndex(m_model->index(start, 0));
-    showMore();
+    m_details->showPanel(row());
     doubt();
-}
-
-QWidget *PanelTable::buildMore() {
-    m_more = new QWidget(this);
-    const Unit unit = m_document.job().unit;
-    auto *row = new QHBoxLayout(m_more);
-    row->setContentsMargins(0, 4, 0, 0);
-    row->setSpacing(24);
-    auto *left = new QFormLayout, *middle = new QFormLayout;
-    for (QFormLayout *form : {left, middle}) form->setVerticalSpacing(4);
-    m_more->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
-    m_pieces = new QSpinBox(m_more);
-    m_pieces->setRange(1, 12);
-    m_seam = new LengthEdit(unit, LengthRange::ZeroOrMore, m_more);
-    m_shortest = new LengthEdit(unit, LengthRange::ZeroOrMore, m_more);
-    m_match = new QCheckBox(tr("The pattern runs on over every join"), m_more);
-    left->addRow(tr("Pieces at most"), m_pieces);
-    left->addRow(tr("Seam at a join"), m_seam);
-    left->addRow(tr("No piece shorter than"), m_shortest);
-    left->addRow(m_match);
-    m_least = new LengthEdit(unit, LengthRange::ZeroOrMore, m_more);
-    m_least->setOptional(tr("in full"));
-    m_mayTurn = new QCheckBox(tr("It may be turned"), m_more);
-    m_mayUncentre = new QCheckBox(tr("It may lie off centre"), m_more);
-    m_mayOther = new QCheckBox(tr("It may be cut from other cloth"), m_more);
-    middle->addRow(tr("Allowances at least"), m_least);
-    middle->addRow(new QLabel(tr("When cloth is short:"), m_more));
-    for (QCheckBox *box : {m_mayTurn, m_mayUncentre, m_mayOther}) middle->addRow(box);
-    row->addLayout(left);
-    row->addLayout(middle);
-    auto *right = new QVBoxLayout;
-    m_cornersLabel = new QLabel(tr("Corners, one a line: across; up. Against the clock."), m_more);
-    m_corners = new QPlainTextEdit(m_more);
-    m_corners->setMaximumHeight(84);
-    m_corners->setTabChangesFocus(true);
-    m_cornersLabel->setWordWrap(true);
-    m_cornersLabel->setMinimumWidth(scaled(160));
-    m_corners->setMinimumWidth(scaled(160));
-    m_corners->setAccessibleName(tr("Corners"));
-    auto *take = new QPushButton(tr("Take these corners"), m_more);
-    connect(take, &QPushButton::clicked, this, &PanelTable::takeCorners);
-    right->addWidget(m_cornersLabel);
-    right->addWidget(m_corners);
-    right->addWidget(take, 0, Qt::AlignLeft);
-    row->addLayout(right, 1);
-
-    m_pieces->setToolTip(
-        tr("Of how many pieces it may be sewn together where the cloth is too narrow or too short. 1: cut whole."));
-    m_seam->setToolTip(tr("What is added on each side of a join for the seam between two pieces."));
-    m_shortest->setToolTip(tr("A join is never set so near the edge that a piece would be shorter than this."));
-    m_match->setToolTip(tr("Pieces are cut so that the pattern goes on over the seam as if it were not there. It costs "
-                           "cloth."));
-    m_least->setToolTip(tr("How far what is added at the edges may be trimmed when the cloth is short. Left empty: not "
-                           "at all."));
-    m_mayTurn->setToolTip(tr("When the cloth is short this panel may lie the other way, against pile or print."));
-    m_mayUncentre->setToolTip(tr("When the cloth is short the motif may sit beside the middle of this panel."));
-    m_mayOther->setToolTip(tr("When the cloth is short this panel may be cut from another cloth of the job."));
-    m_corners->setToolTip(
-        tr("The outline as it is on the piece, before anything is added. Any shape with straight edges will do."));
-    take->setToolTip(tr("Cuts the panel to these corners; its shape is then an outline of its own."));
-    connect(m_pieces, &QSpinBox::valueChanged, this,
-            [this](int most) { change(tr("Pieces"), [=](Panel &p) { p.pieces.most = most; }); });
-    connect(m_seam, &LengthEdit::lengthChanged, this,
-            [this](auto l) { change(tr("Seam"), [=](Panel &p) { p.pieces.seam = l.value_or(Length{}); }); });
-    connect(m_shortest, &LengthEdit::lengthChanged, this, [this](auto l) {
-        change(tr("Shortest piece"), [=](Panel &p) { p.pieces.shortest = l.value_or(Length{}); });
-    });
-    connect(m_match, &QCheckBox::clicked, this,
-            [this](bool on) { change(tr("Pattern over joins"), [=](Panel &p) { p.pieces.match = on; }); });
-    connect(m_least, &LengthEdit::lengthChanged, this, [this](auto l) {
-        change(tr("Least allowances"), [=](Panel &p) { p = withLeastAtEdges(std::move(p), l); });
-    });
-    connect(m_mayTurn, &QCheckBox::clicked, this,
-            [this](bool on) { change(tr("May be turned"), [=](Panel &p) { p.may.turn = on; }); });
-    connect(m_mayUncentre, &QCheckBox::clicked, this,
-            [this](bool on) { change(tr("May lie off centre"), [=](Panel &p) { p.may.uncentre = on; }); });
-    connect(m_mayOther, &QCheckBox::clicked, this, [this](bool on) {
-        change(tr("Other cloth"), [=](Panel &p) { p.may.otherCloth = {on, {}}; });
-    });
-    return m_more;
 }
 
 int PanelTable::row() const {
     const QModelIndex now = m_table->currentIndex();
     return now.isValid() && now.row() < int(m_document.job().panels.size()) ? now.row() : -1;
-}
-
-void PanelTable::showMore() {
-    m_more->setEnabled(row() >= 0);
-    if (row() < 0) return;
-    m_showing = true;
-    const Panel &panel = m_document.job().panels[std::size_t(row())];
-    const Unit unit = m_document.job().unit;
-    for (LengthEdit *edit : {m_seam, m_shortest, m_least}) edit->setUnit(unit);
-    const bool rectangle = std::holds_alternative<Rectangle>(panel.shape);
-    m_pieces->setValue(panel.pieces.most);
-    m_pieces->setEnabled(rectangle);
-    m_seam->setLength(panel.pieces.seam);
-    m_shortest->setLength(panel.pieces.shortest);
-    m_match->setChecked(panel.pieces.match);
-    for (QWidget *w : std::initializer_list<QWidget *>{m_seam, m_shortest, m_match})
-        w->setEnabled(rectangle && panel.pieces.most > 1);
-    const LeastAtEdges least = leastAtEdges(panel);
-    m_least->setOptional(least.differs ? tr("differs by edge") : tr("in full"));
-    m_least->setLength(least.least);
-    m_mayTurn->setChecked(panel.may.turn);
-    m_mayUncentre->setChecked(panel.may.uncentre);
-    m_mayOther->setChecked(panel.may.otherCloth.any || !panel.may.otherCloth.id.empty());
-    std::vector<std::pair<Length, Length>> corners;
-    for (const PanelPoint &p : measuredOutline(panel.shape)) corners.push_back({p.x, p.y});
-    m_corners->setPlainText(cornersText(corners, unit));
-    m_showing = false;
-}
-
-void PanelTable::change(const QString &text, const std::function<void(Panel &)> &how) {
-    if (m_showing || row() < 0) return;
-    Job job = m_document.job();
-    how(job.panels[std::size_t(row())]);
-    const auto done = m_document.changeJob(std::move(job), text, u"panel %1 %2"_s.arg(row()).arg(text));
-    if (done) return;
-    refuse(withFractions(fromCore(done.error().text)));
-    showMore();
-}
-
-void PanelTable::takeCorners() {
-    const auto corners = readCorners(m_corners->toPlainText(), m_document.job().unit);
-    if (!corners) {
-        refuse(fromCore(corners.error().text));
-        return;
-    }
-    change(tr("Corners"), [&](Panel &p) {
-        PolygonShape shape;
-        for (const auto &[x, y] : *corners) shape.points.push_back({x, y});
-        p = withCorners(std::move(p), std::move(shape));
-    });
 }
 
 void PanelTable::refuse(const QString &sentence) {

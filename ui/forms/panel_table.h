@@ -3,20 +3,14 @@
 #include "ui/models/panel_table_model.h"
 
 #include <QLabel>
-#include <QPlainTextEdit>
 #include <QWidget>
-
-#include <functional>
-
-class QCheckBox;
-class QSpinBox;
 
 namespace boltwright::ui {
 
-class LengthEdit;
+class PanelDetails;
 class SheetTable;
 
-/// The table of panels and, below it, what is rarer about the selected one: corners, joins, what may be given up.
+/// The table of panels and, below it, what is rarer about the selected one.
 class PanelTable : public QWidget {
     Q_OBJECT
 public:
@@ -28,15 +22,14 @@ public:
     /// Panels out of a cut list; what is wrong with it is said with its row and column.
     bool takeCutList(const std::string &text);
 
+Q_SIGNALS:
+    void matchesWanted();
+
 private:
-    QWidget *buildMore();
     void add();
     void duplicate();
     void remove();
     int row() const;
-    void showMore();
-    void change(const QString &text, const std::function<void(Panel &)> &how);
-    void takeCorners();
     void refuse(const QString &sentence);
     void say(const QString &sentence);
     void paste(const QString &text);
@@ -48,17 +41,7 @@ private:
     PanelTableModel *m_model;
     SheetTable *m_table;
     QLabel *m_refusal, *m_doubts;
-    QWidget *m_more = nullptr;
-    QPlainTextEdit *m_corners = nullptr;
-    QLabel *m_cornersLabel = nullptr;
-    QSpinBox *m_pieces = nullptr;
-    LengthEdit *m_seam = nullptr, *m_shortest = nullptr, *m_least = nullptr;
-    QCheckBox *m_match = nullptr, *m_mayTurn = nullptr, *m_mayUncentre = nullptr, *m_mayOther = nullptr;
-    bool m_showing = false; ///< fields are being filled, not changed by hand
+    PanelDetails *m_details;
 };
-
-/// Corners as they are typed, one a line: "24, 17 1/2".
-QString cornersText(const std::vector<std::pair<Length, Length>> &corners, Unit unit);
-Result<std::vector<std::pair<Length, Length>>> readCorners(const QString &text, Unit unit);
 
 } // namespace boltwright::ui

@@ -2,7 +2,7 @@
 
 #include "core/edit/outline_edit.h"
 #include "core/job/fault_words.h"
-#include "ui/forms/panel_table.h"
+#include "ui/forms/panel_details.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
 #include "ui/widgets/scaled.h"

@@ -1,6 +1,5 @@
 #include "ui/models/measure_table_model.h"
 
-#include "core/measure/length_text.h"
 #include "ui/drawing/colours.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
@@ -11,18 +10,6 @@
 using namespace Qt::StringLiterals;
 
 namespace boltwright::ui {
-
-namespace {
-
-/// What would be typed: rounding here would change a measure by looking at it.
-QString typedAs(Length length, Unit unit) {
-    if (length == Length{}) return {};
-    const std::string text = spoken(length, unit);
-    const auto back = readLength(text, unit, Spelling::Hand);
-    return fromCore(back && *back == length ? text : writeDecimal(length, unit));
-}
-
-} // namespace
 
 MeasureTableModel::MeasureTableModel(QObject *parent) : QAbstractTableModel(parent) {}
 
@@ -168,7 +155,8 @@ QVariant MeasureTableModel::data(const QModelIndex &index, int role) const {
                                         : u"%1  %2"_s.arg(fromCore(p.mark), fromCore(p.name));
         if (column == Count) return m.there && !row.twin ? QString::number(m.twin ? 1 : m.count) : QString();
         if (!measure || !m.there) return {};
-        const QString text = typedAs(lengthAt(row, *measure), m_unit);
+        const Length length = lengthAt(row, *measure);
+        const QString text = length == Length{} ? QString() : typedAs(length, m_unit);
         if (role == Qt::EditRole) return text;
         return withFractions(text) + (doubt() ? u"  ?"_s : QString());
     }

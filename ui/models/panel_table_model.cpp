@@ -1,10 +1,12 @@
 #include "ui/models/panel_table_model.h"
 
-#include "core/measure/length_text.h"
+#include "core/edit/job_edit.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
 
 #include <QCoreApplication>
+
+#include <algorithm>
 
 using namespace Qt::StringLiterals;
 
@@ -98,18 +100,22 @@ QString centreKey(const Panel &p) {
 
 QString kindKey(const Panel &p) { return kinds()[qsizetype(p.shape.index())].first; }
 
-QString typed(Length length, Unit unit) {
-    const QString text = fromCore(spoken(length, unit));
-    const auto back = readLength(toCore(text), unit, Spelling::Hand);
-    return back && *back == length ? text : fromCore(writeDecimal(length, unit));
-}
-
 /// The same panel in another shape, as near as it can be told.
 Shape shapeAs(const Shape &shape, const QString &kind) {
     const PanelBox box = boxOf(measuredOutline(shape));
     if (kind == u"rectangle"_s) return Rectangle{box.width(), box.height()};
     if (kind == u"trapezoid"_s) return Trapezoid{box.width(), box.width(), box.height(), Length{}};
     return PolygonShape{measuredOutline(shape)};
+}
+
+bool allAlike(const std::vector<Length> &lengths) {
+    return std::all_of(lengths.begin(), lengths.end(), [&](Length l) { return l == lengths.front(); });
+}
+
+/// A polygon has one field for what is added at its edges, which says nothing where they differ.
+bool differsByEdge(const Panel &panel, int column) {
+    return column == PanelTableModel::AllowTop && std::holds_alternative<PolygonShape>(panel.shape) &&
+           !allAlike(preferredAllowances(panel));
 }
 
 int edgeOfColumn(int column) {
@@ -182,19 +188,20 @@ QString PanelTableModel::textOf(const Panel &panel, int column) const {
     case Kind:
         return textFor(kinds(), kindKey(panel));
     case Across:
-        return typed(rectangle ? rectangle->across : tapered->bottom, unit);
+        return typedAs(rectangle ? rectangle->across : tapered->bottom, unit);
     case TopAcross:
-        return typed(tapered->top, unit);
+        return typedAs(tapered->top, unit);
     case Up:
-        return typed(rectangle ? rectangle->up : tapered->up, unit);
+        return typedAs(rectangle ? rectangle->up : tapered->up, unit);
     case Lean:
-        return typed(tapered->shift, unit);
+        return typedAs(tapered->shift, unit);
     case AllowTop:
     case AllowBottom:
     case AllowLeft:
     case AllowRight:
-        return typed(panel.allowance(std::holds_alternative<PolygonShape>(panel.shape) ? 0 : edgeOfColumn(column)),
-                     unit);
+        if (!std::holds_alternative<PolygonShape>(panel.shape))
+            return typedAs(panel.allowance(edgeOfColumn(column)), unit);
+        return allAlike(preferredAllowances(panel)) ? typedAs(panel.allowance(0), unit) : QString();
     case RunColumn:
         return textFor(runs(), runKey(panel));
     case Motif:
@@ -213,10 +220,13 @@ QVariant PanelTableModel::data(const QModelIndex &index, int role) const {
         const bool yes = column == Alike ? panel.alike : column == Mirror ? panel.mirror : panel.hidden;
         return yes ? Qt::Checked : Qt::Unchecked;
     }
+    if (role == Qt::DisplayRole && differsByEdge(panel, column)) return tr("by edge");
     if (role == Qt::DisplayRole) return withFractions(textOf(panel, column));
     if (role == Qt::AccessibleTextRole) { // heard with what it is, for a figure alone says nothing
         const bool yes = isYesNo && data(index, Qt::CheckStateRole) == Qt::Checked;
-        const QString said = isYesNo ? (yes ? tr("yes") : tr("no")) : withFractions(textOf(panel, column));
+        const QString said = isYesNo                        ? (yes ? tr("yes") : tr("no"))
+                             : differsByEdge(panel, column) ? tr("by edge")
+                                                            : withFractions(textOf(panel, column));
         return tr("%1: %2").arg(tableText(columns[column].title).simplified(), said.isEmpty() ? tr("nothing") : said);
     }
     if (role == Qt::EditRole) {
@@ -291,15 +301,9 @@ Result<Panel> PanelTableModel::changedPanel(Panel panel, int column, const QStri
         else
             panel.cloth = toCore(value);
         break;
-    case Kind: {
-        panel.shape = shapeAs(panel.shape, value);
-        const Length allowance = panel.allow.empty() ? Length{} : panel.allow.front().value_or(Length{});
-        if (panel.allow.size() != edgeCount(panel.shape)) panel.allow.assign(edgeCount(panel.shape), allowance);
-        if (panel.allowMin.size() != edgeCount(panel.shape))
-            panel.allowMin.assign(edgeCount(panel.shape), std::nullopt);
-        if (value != u"rectangle"_s) panel.pieces = {};
+    case Kind:
+        panel = withShape(std::move(panel), shapeAs(panel.shape, value));
         break;
-    }
     case Across:
         done = measure(rectangle ? rectangle->across : tapered->bottom, LengthRange::AboveZero);
         break;
@@ -319,14 +323,11 @@ Result<Panel> PanelTableModel::changedPanel(Panel panel, int column, const QStri
         Length allowance;
         done = measure(allowance, LengthRange::ZeroOrMore);
         if (!done) break;
-        panel.allow.resize(edgeCount(panel.shape));
         if (std::holds_alternative<PolygonShape>(panel.shape))
-            panel.allow.assign(panel.allow.size(), allowance);
+            for (int edge = 0; edge < int(edgeCount(panel.shape)); ++edge)
+                panel = withAllowanceAt(std::move(panel), edge, allowance);
         else
-            panel.allow[std::size_t(edgeOfColumn(column))] = allowance;
-        for (std::size_t i = 0; i < panel.allowMin.size() && i < panel.allow.size(); ++i)
-            if (panel.allowMin[i] && *panel.allowMin[i] > panel.allow[i].value_or(Length{}))
-                panel.allowMin[i] = panel.allow[i];
+            panel = withAllowanceAt(std::move(panel), edgeOfColumn(column), allowance);
         break;
     }
     case RunColumn:
@@ -361,6 +362,8 @@ bool PanelTableModel::setData(const QModelIndex &index, const QVariant &value, i
         if (index.column() == Alike) panel.alike = yes;
         if (index.column() == Mirror) panel.mirror = yes;
         if (index.column() == Hidden) panel.hidden = yes;
+    } else if (value.toString() == data(index, Qt::EditRole).toString()) {
+        return true; // gone through, and not typed over
     } else {
         auto changed = changedPanel(panel, index.column(), value.toString());
         if (!changed) {

@@ -25,6 +25,12 @@ Result<Length> typedLength(const QString &text, Unit unit, LengthRange range) {
     return length;
 }
 
+QString typedAs(Length length, Unit unit) {
+    const std::string text = spoken(length, unit);
+    const auto back = readLength(text, unit, Spelling::Hand);
+    return fromCore(back && *back == length ? text : writeDecimal(length, unit));
+}
+
 LengthEdit::LengthEdit(Unit unit, LengthRange range, QWidget *parent)
     : QLineEdit(parent), m_unit(unit), m_range(range) {
     setAlignment(Qt::AlignRight);
@@ -48,16 +54,7 @@ void LengthEdit::setLength(std::optional<Length> length) {
     show(length);
 }
 
-void LengthEdit::show(std::optional<Length> length) {
-    // What is shown is what would be typed: rounding here would change a measure by looking at it.
-    if (!length) {
-        clear();
-        return;
-    }
-    const QString spokenText = fromCore(spoken(*length, m_unit));
-    const auto back = readLength(toCore(spokenText), m_unit, Spelling::Hand);
-    setText(back && *back == *length ? spokenText : fromCore(writeDecimal(*length, m_unit)));
-}
+void LengthEdit::show(std::optional<Length> length) { setText(length ? typedAs(*length, m_unit) : QString()); }
 
 void LengthEdit::accept() {
     const QString typed = text().trimmed();

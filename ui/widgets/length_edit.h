@@ -16,6 +16,10 @@ enum class LengthRange { AboveZero, ZeroOrMore, Any };
 /// Reads what was typed as a length of that range; the fault says what would be right.
 Result<Length> typedLength(const QString &text, Unit unit, LengthRange range);
 
+/// What would be typed for a length, exactly: "36 1/2", or decimals where no fraction of the trade says it. What is
+/// shown in a field is this: rounding there would change a measure by looking at it.
+QString typedAs(Length length, Unit unit);
+
 /// One widget for a length, in all forms: takes 36 1/2, 92,5 and 3' 2", shows fractions as spoken, steps with the
 /// arrow keys, and refuses with a reason, which stands in place of its tooltip and is read out until it is put right.
 class LengthEdit : public QLineEdit {

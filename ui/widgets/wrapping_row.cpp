@@ -41,7 +41,10 @@ int WrappingRow::arrange(const QRect &rect, bool really) const {
     QList<std::pair<QLayoutItem *, QRect>> line;
     const auto endLine = [&] {
         for (const auto &[item, place] : line)
-            if (really) item->setGeometry(QRect(QPoint(place.x(), y + (high - place.height()) / 2), place.size()));
+            if (really) {
+                const int below = item->alignment() & Qt::AlignTop ? 0 : (high - place.height()) / 2;
+                item->setGeometry(QRect(QPoint(place.x(), y + below), place.size()));
+            }
         line.clear();
     };
     for (QLayoutItem *item : m_items) {

@@ -6,7 +6,8 @@
 namespace boltwright::ui {
 
 /// Widgets beside each other, each as wide as it wants to be, which go on in a further line where there is no more
-/// room: so that a row of fields fits a narrow window and large letters. As narrow as its widest widget, at least.
+/// room: so that a row of fields fits a narrow window and large letters. As narrow as its widest widget, at least. In a
+/// line they stand at middle height, or at its top where they are aligned so.
 class WrappingRow : public QLayout {
 public:
     explicit WrappingRow(int gap, QWidget *parent = nullptr);

@@ -21,6 +21,7 @@
 #include "ui/forms/cloth_questions_page.h"
 #include "ui/forms/flaw_form.h"
 #include "ui/forms/job_card_form.h"
+#include "ui/forms/match_page.h"
 #include "ui/forms/panel_table.h"
 #include "ui/forms/piece_form_page.h"
 #include "ui/help/help_page.h"
@@ -163,6 +164,17 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
         refreshActions();
         if (changes & (Change::NewJob | Change::Panels | Change::Layout)) refreshCentre();
     });
+    connect(m_document, &JobDocument::matchesDropped, this, [this](const QStringList &matches) {
+        m_matchesDroppedAt = m_document->history()->index();
+        m_notice->say(tr("The pattern no longer runs on where its edge, its panel or one of several is gone: %1. Undo "
+                         "brings it back.")
+                          .arg(matches.join(u";  "_s)));
+    });
+    connect(m_document->history(), &QUndoStack::indexChanged, this, [this](int index) {
+        if (index >= m_matchesDroppedAt) return;
+        m_matchesDroppedAt = 0;
+        m_notice->say({}); // it is back
+    });
     connect(m_files, &FileDesk::filesUsedChanged, this, &MainWindow::refreshRecent);
     connect(m_files, &FileDesk::opened, this, [this] {
         m_begun = true;
@@ -292,6 +304,7 @@ void MainWindow::wireActions() {
     on(ActionId::SavePiece, [this] { m_piece->savePicture(); });
     on(ActionId::PrintPiece, [this] { m_piece->print(); });
     on(ActionId::Panels, [this] { showPanelTable(); });
+    on(ActionId::Matches, [this] { showMatches(); });
     on(ActionId::Measure, [this] { showMeasures(); });
     on(ActionId::Trimmings, [this] { showTrimmings(); });
     on(ActionId::ClothQuestions,
@@ -469,7 +482,12 @@ void MainWindow::showWide(const QString &title, QWidget *page) {
     m_sheet->show(title, page);
 }
 
-void MainWindow::showPanelTable() { showWide(tr("Panels"), new PanelTable(*m_document)); }
+void MainWindow::showPanelTable() {
+    auto *table = new PanelTable(*m_document);
+    connect(table, &PanelTable::matchesWanted, this, &MainWindow::showMatches, Qt::QueuedConnection);
+    showWide(tr("Panels"), table);
+}
+void MainWindow::showMatches() { showWide(tr("Pattern match"), new MatchPage(*m_document)); }
 void MainWindow::showTrimmings() { showPage(tr("Trimmings"), new TrimmingsPage(*m_document, *m_trimmings, *m_shop)); }
 
 void MainWindow::showMeasures() {

@@ -65,6 +65,7 @@ public:
     PlanOptions &planOptions() { return *m_planOptions; }
 
     void showPanelTable();
+    void showMatches();
     void showClothForm(int cloth = 0);
     void showSwatchPage(int cloth);
     void showRemnantPage();
@@ -136,8 +137,9 @@ private:
     QProgressBar *m_progress = nullptr;
     QPushButton *m_planButton = nullptr;
     QMenu *m_recentMenu = nullptr;
-    int m_layBefore = -1; ///< the layout that lay on the table before planning had to begin again; -1: none
-    bool m_begun = false; ///< the start page has been left
+    int m_matchesDroppedAt = 0; ///< after which step of the history it was said that matches are gone; 0: not said
+    int m_layBefore = -1;       ///< the layout that lay on the table before planning had to begin again; -1: none
+    bool m_begun = false;       ///< the start page has been left
 };
 
 } // namespace boltwright::ui

@@ -76,14 +76,55 @@ TEST_CASE("a corner that is moved changes nothing of what is added at the edges"
     panel.allowMin = {2_in, std::nullopt, 0.5_in, std::nullopt};
     panel.may.stretcher[0] = 4_in;
     const PolygonShape four{{{0_in, 0_in}, {20_in, 0_in}, {19_in, 18_in}, {0_in, 18_in}}};
-    const Panel moved = withCorners(panel, four);
+    const Panel moved = withShape(panel, four);
     CHECK(moved.shape == Shape{four});
     CHECK(moved.allow == panel.allow);
     CHECK(moved.allowMin == panel.allowMin);
     CHECK(moved.may.stretcher == panel.may.stretcher);
-    const Panel three = withCorners(panel, {{{0_in, 0_in}, {20_in, 0_in}, {0_in, 18_in}}});
-    CHECK(three.allow == EdgeLengths(3, 3_in));
+}
+
+TEST_CASE("an edge that is still there after a change of shape keeps what is added there, a new one has the first's",
+          "[edit]") {
+    Panel panel = rectangle("back", 20_in, 18_in);
+    panel.allow = {3_in, 0.5_in, 1_in, 2_in}; // bottom, right, top, left
+    panel.allowMin = {2_in, std::nullopt, std::nullopt, 1_in};
+    panel.may.stretcher[Left] = 0.75_in;
+    panel.may.stretcher[Top] = 0.5_in;
+    panel.pieces.most = 2;
+    const Panel three = withShape(panel, PolygonShape{{{0_in, 0_in}, {20_in, 0_in}, {0_in, 18_in}}});
+    CHECK(three.allow == EdgeLengths{3_in, 3_in, 2_in});
+    CHECK(three.allowMin == EdgeLengths{2_in, std::nullopt, 1_in});
+    CHECK(three.may.stretcher == std::map<int, Length>{{2, 0.75_in}});
+    CHECK(three.pieces == Pieces{});
+    // A corner cut off: five edges, of which the fourth is new.
+    const Panel five =
+        withShape(panel, PolygonShape{{{0_in, 0_in}, {20_in, 0_in}, {20_in, 18_in}, {4_in, 18_in}, {0_in, 14_in}}});
+    CHECK(five.allow == EdgeLengths{3_in, 0.5_in, 1_in, 3_in, 2_in});
+    CHECK(five.may.stretcher == std::map<int, Length>{{2, 0.5_in}, {4, 0.75_in}});
     CHECK(faultsOfJob(jobOf(bolt(54_in), {three})).empty());
+    CHECK(faultsOfJob(jobOf(bolt(54_in), {five})).empty());
+    CHECK(withShape(five, Rectangle{20_in, 18_in}).allow == panel.allow);
+}
+
+TEST_CASE("what is added, left and sewn on is set edge by edge", "[edit]") {
+    Panel panel = rectangle("back", 20_in, 18_in);
+    panel.shape = PolygonShape{{{0_in, 0_in}, {20_in, 0_in}, {10_in, 18_in}}};
+    panel = withAllowanceAt(panel, 1, 2_in);
+    panel = withLeastAt(panel, 1, 1.5_in);
+    panel = withStripAt(panel, 1, 0.75_in);
+    CHECK(panel.allow == EdgeLengths{std::nullopt, 2_in, std::nullopt});
+    CHECK(panel.allowMin == EdgeLengths{std::nullopt, 1.5_in, std::nullopt});
+    CHECK(panel.may.stretcher == std::map<int, Length>{{1, 0.75_in}});
+    CHECK(faultsOfJob(jobOf(bolt(54_in), {panel})).empty());
+    // Less added than was to be left: no more can be left than there is.
+    panel = withAllowanceAt(panel, 1, 0.5_in);
+    CHECK(panel.allowMin[1] == 0.5_in);
+    CHECK(panel.may.stretcher[1] == 0.5_in);
+    CHECK(faultsOfJob(jobOf(bolt(54_in), {panel})).empty());
+    CHECK_FALSE(faultsOfJob(jobOf(bolt(54_in), {withLeastAt(panel, 1, 1_in)})).empty()); // more than is added
+    panel = withStripAt(withLeastAt(panel, 1, std::nullopt), 1, std::nullopt);
+    CHECK(panel.leastAllowance(1) == 0.5_in);
+    CHECK(panel.may.stretcher.empty());
 }
 
 TEST_CASE("a panel taken out of the job is off the cloth, and its joins with it", "[edit]") {
@@ -112,16 +153,19 @@ TEST_CASE("one cushion in place of two: the second leaves the cloth, and so do i
     CHECK(faultsOfJob(after).empty());
 }
 
-TEST_CASE("a join at a corner's edge goes with the edge", "[edit]") {
+TEST_CASE("a join at a corner's edge goes with the edge, and one at an edge that is still there stays on it",
+          "[edit]") {
     Job before = laidJob();
     before.panels[0].shape = PolygonShape{{{0_in, 0_in}, {24_in, 0_in}, {24_in, 20_in}, {12_in, 22_in}, {0_in, 20_in}}};
     before.panels[0].allow.clear();
-    before.flows.push_back(join({"seat", 4, {}, {}}, {"cushion", Left, {}, {}}));
+    before.flows.push_back(join({"seat", 3, {}, {}}, {"cushion", Left, {}, {}}));  // slanted, up to the middle
+    before.flows.push_back(join({"seat", 4, {}, {}}, {"cushion", Right, {}, {}})); // upright, at the left
     REQUIRE(faultsOfJob(before).empty());
     Job after = before;
     after.panels[0].shape = Rectangle{24_in, 22_in};
     after = withLayoutsFollowing(before, after);
-    CHECK(after.flows.empty());
+    REQUIRE(after.flows.size() == 1);
+    CHECK(after.flows[0].from == FlowEnd{"seat", Left, {}, {}});
     CHECK(faultsOfJob(after).empty());
 }
 

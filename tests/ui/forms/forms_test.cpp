@@ -351,12 +351,15 @@ private Q_SLOTS:
         type(u"1/2"_s);
         key(Qt::Key_Enter);
         QCOMPARE(job().panels.front().allowMin, (EdgeLengths{0.5_in, 0.5_in, 0.5_in, std::nullopt}));
-        QCheckBox *other = nullptr;
-        for (QCheckBox *box : panels->findChildren<QCheckBox *>())
-            if (box->text().contains(u"other cloth"_s)) other = box;
-        QVERIFY(other && other->isChecked());
-        QTest::mouseClick(other, Qt::LeftButton, {}, {8, other->height() / 2});
-        QVERIFY(!other->isChecked());
+        QComboBox *other = nullptr;
+        for (QComboBox *box : panels->findChildren<QComboBox *>())
+            if (box->currentText() == u"lining"_s) other = box;
+        QVERIFY(other);
+        other->setFocus();
+        key(Qt::Key_Tab); // passed through, it changes nothing
+        QCOMPARE(job().panels.front().may.otherCloth, back.may.otherCloth);
+        other->setFocus();
+        key(Qt::Key_Home); // no
         QCOMPARE(job().panels.front().may.otherCloth, OtherCloth{});
 
         m_window->showClothForm();

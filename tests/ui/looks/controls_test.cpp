@@ -92,10 +92,12 @@ void everyControlTells(QWidget &window, const QString &where) {
 
 /// Every page that is laid over the table.
 const QList<ActionId> pages = {
-    ActionId::Measure,   ActionId::Panels,    ActionId::Cloths,   ActionId::ClothQuestions,
-    ActionId::Trimmings, ActionId::ShopRules, ActionId::JobCard,  ActionId::RemnantFromPhotograph,
-    ActionId::WaysToFit, ActionId::HowToRun,  ActionId::AskFor,   ActionId::Why,
-    ActionId::HowTo,     ActionId::Keys,      ActionId::Outlines, ActionId::FlawFound,
+    ActionId::Measure,   ActionId::Panels,         ActionId::Matches,
+    ActionId::Cloths,    ActionId::ClothQuestions, ActionId::Trimmings,
+    ActionId::ShopRules, ActionId::JobCard,        ActionId::RemnantFromPhotograph,
+    ActionId::WaysToFit, ActionId::HowToRun,       ActionId::AskFor,
+    ActionId::Why,       ActionId::HowTo,          ActionId::Keys,
+    ActionId::Outlines,  ActionId::FlawFound,
 };
 
 /// A job in which nothing is missing that a page may ask about: two cloths, one of them remnants with flaws of both

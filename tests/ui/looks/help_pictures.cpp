@@ -81,6 +81,9 @@ void take(MainWindow &window) {
     window.showPanelTable();
     QTest::qWait(80);
     keep(window.sheet().grab(), u"panels"_s, 660);
+    window.showMatches();
+    QTest::qWait(80);
+    keep(window.sheet().grab(), u"matches"_s, 660);
 }
 
 } // namespace
