@@ -33,11 +33,11 @@ double distance(QPointF p, QPointF a, QPointF b) {
 
 MatchPicture::MatchPicture(QWidget *parent) : QWidget(parent) {
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
-    setMinimumSize(fontMetrics().height() * 14, fontMetrics().height() * 12);
+    setMinimumSize(fontMetrics().height() * 14, fontMetrics().height() * 10);
     setToolTip(tr("The two panels as you face them. A click on an edge chooses it."));
 }
 
-QSize MatchPicture::sizeHint() const { return {fontMetrics().height() * 26, fontMetrics().height() * 20}; }
+QSize MatchPicture::sizeHint() const { return {fontMetrics().height() * 26, fontMetrics().height() * 13}; }
 
 void MatchPicture::show(const Job &job, const std::optional<Flow> &match) {
     m_halves.clear();

@@ -166,7 +166,7 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     });
     connect(m_document, &JobDocument::matchesDropped, this, [this](const QStringList &matches) {
         m_matchesDroppedAt = m_document->history()->index();
-        m_notice->say(tr("The pattern no longer runs on where its edge, its panel or one of several is gone: %1. Undo "
+        m_notice->say(tr("The pattern no longer runs on there, as an edge or a panel of the match is gone: %1. Undo "
                          "brings it back.")
                           .arg(matches.join(u";  "_s)));
     });

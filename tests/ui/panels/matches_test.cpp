@@ -140,7 +140,13 @@ TEST_CASE("a match that a change of a panel takes with it is told, and comes bac
     Desk desk(job);
     auto *panels = desk.open<PanelTable>(ActionId::Panels);
     panels->table()->setCurrentIndex(panels->model()->index(0, PanelTableModel::Kind));
-    REQUIRE(panels->model()->setData(panels->model()->index(0, PanelTableModel::Kind), u"rectangle"_s));
+    panels->table()->setFocus();
+    QTest::keyClick(panels->table(), Qt::Key_F2);
+    REQUIRE(qobject_cast<QComboBox *>(QApplication::focusWidget()));
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_R); // rectangle
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+    QTest::qWait(5); // the field gives it up a moment later
+    REQUIRE(std::holds_alternative<Rectangle>(desk.job().panels[0].shape));
     REQUIRE(desk.job().flows.size() == 1);
     CHECK(desk.job().flows[0].from == FlowEnd{"back", Bottom, {}, {}});
     CHECK(desk.notice().contains(u"no longer runs on"_s));
