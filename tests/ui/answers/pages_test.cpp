@@ -3,6 +3,7 @@
 #include "core/check/check.h"
 #include "core/edit/job_edit.h"
 #include "core/figures/figures.h"
+#include "tests/ui/file_dialog.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/answers/ask_page.h"
 #include "ui/answers/runs_page.h"
@@ -582,20 +583,12 @@ private Q_SLOTS:
             if (button->text().startsWith(u"Save as a picture"_s)) save = button;
         QVERIFY(save);
         QTimer typing;
-        int looks = 0;
         connect(&typing, &QTimer::timeout, this, [&] {
             auto *dialog = qobject_cast<QFileDialog *>(QApplication::activeModalWidget());
             if (!dialog) return;
-            if (++looks == 1) {
-                auto *name = dialog->findChild<QLineEdit *>(u"fileNameEdit"_s);
-                name->setCompleter(nullptr); // its list would take the Return
-                name->setFocus();
-                name->selectAll();
-                QTest::keyClicks(name, file.chopped(4)); // the ending is put to it
-                QTest::keyClick(name, Qt::Key_Return);
-            } else if (looks == 100) {
-                dialog->reject(); // said below, by the file that is not there
-            }
+            typing.stop();
+            // The ending is put to it. A dialog that does not take the name is closed: the file will be missed below.
+            if (!typeName(*dialog, file.chopped(4))) dialog->reject();
         });
         typing.start(20);
         save->setFocus();

@@ -1,4 +1,5 @@
 #include "tests/core/support/jobs.h"
+#include "tests/ui/file_dialog.h"
 #include "tests/ui/seen_cloth.h"
 #include "ui/piece/covered_piece_view.h"
 #include "ui/piece/piece_page.h"
@@ -323,23 +324,6 @@ QImage firstPageOf(const QString &pdf, int perInch) {
     return QImage(folder.filePath(u"page.png"_s));
 }
 
-/// Types a file's name into the dialog that asks for one, and accepts it as a hand does.
-void typeName(QFileDialog &dialog, const QString &name) {
-    auto *field = dialog.findChild<QLineEdit *>(u"fileNameEdit"_s);
-    REQUIRE(field);
-    QTest::qWait(200);            // the folder has been read
-    field->setCompleter(nullptr); // whose list would take what is typed for itself
-    field->setFocus();
-    field->selectAll();
-    QTest::keyClicks(field, name);
-    auto *buttons = dialog.findChild<QDialogButtonBox *>();
-    REQUIRE(buttons);
-    INFO(field->text().toStdString());
-    REQUIRE(buttons->button(QDialogButtonBox::Save)->isEnabled());
-    QTest::mouseClick(buttons->button(QDialogButtonBox::Save), Qt::LeftButton);
-    CHECK_FALSE(dialog.isVisible());
-}
-
 } // namespace
 
 TEST_CASE("the covered piece is saved from its button under the name typed, as the ending says", "[piece view]") {
@@ -356,7 +340,7 @@ TEST_CASE("the covered piece is saved from its button under the name typed, as t
         int asked = 0;
         whenOpen<QFileDialog>([&](QFileDialog &dialog) {
             ++asked;
-            typeName(dialog, folder.filePath(name));
+            CHECK(typeName(dialog, folder.filePath(name)));
         });
         QTest::mouseClick(button, Qt::LeftButton);
         CHECK(asked == 1);
