@@ -22,18 +22,22 @@ public:
         };
         for (const PhaseLink &l : m_links) root[std::size_t(find(l.b))] = find(l.a);
         std::vector<PhaseGroup> groups;
+        std::vector<std::vector<PhaseLink>> linksOf; // each group's own, so that many small groups are not many walks
         std::map<int, int> groupOfRoot;
         std::vector<bool> isIn(m_layout.cuts.size());
-        for (const PhaseLink &l : m_links)
+        for (const PhaseLink &l : m_links) {
+            const auto [it, added] = groupOfRoot.try_emplace(find(l.a), int(groups.size()));
+            const auto group = std::size_t(it->second);
+            if (added) groups.emplace_back(), linksOf.emplace_back();
+            linksOf[group].push_back(l);
             for (int i : {l.a, l.b}) {
                 if (isIn[std::size_t(i)]) continue;
-                const auto [it, added] = groupOfRoot.try_emplace(find(i), int(groups.size()));
-                if (added) groups.emplace_back();
                 isIn[std::size_t(i)] = true;
-                groups[std::size_t(it->second)].cuts.push_back(i);
+                groups[group].cuts.push_back(i);
             }
-        for (PhaseGroup &group : groups)
-            for (Turn turn : allTurns) anchorsOf(group, turn);
+        }
+        for (std::size_t i = 0; i < groups.size(); ++i)
+            for (Turn turn : allTurns) anchorsOf(groups[i], linksOf[i], turn);
         return groups;
     }
 
@@ -46,14 +50,14 @@ private:
     }
 
     /// Walks the links from the group's first cut. b's anchor is what makes both linked points one phase.
-    void anchorsOf(PhaseGroup &group, Turn turn) const {
+    void anchorsOf(PhaseGroup &group, const std::vector<PhaseLink> &links, Turn turn) const {
         std::map<int, Vector> anchor = {{group.cuts.front(), Vector{}}};
         const Cloth &cloth = m_job.clothOf(cut(group.cuts.front()));
         const auto lattice = cloth.pattern ? std::optional<Lattice>(Lattice(*cloth.pattern, {})) : std::nullopt;
         bool grew = true;
         while (grew) {
             grew = false;
-            for (const PhaseLink &l : m_links) {
+            for (const PhaseLink &l : links) {
                 const bool a = anchor.count(l.a), b = anchor.count(l.b);
                 if (!a && !b) continue;
                 const Vector onA = laidAt(l.a, l.atA, turn), onB = laidAt(l.b, l.atB, turn);
