@@ -3,6 +3,7 @@
 #include "core/geometry/polygon.h"
 #include "core/rules/phase.h"
 #include "ui/drawing/colours.h"
+#include "ui/forms/outline_drawing.h"
 #include "ui/text/words.h"
 
 #include <QMouseEvent>
@@ -13,23 +14,6 @@
 #include <cmath>
 
 namespace boltwright::ui {
-
-namespace {
-
-QPointF square(QPointF along) {
-    const double length = std::hypot(along.x(), along.y());
-    return length > 0 ? QPointF(-along.y(), along.x()) / length : QPointF();
-}
-
-double distance(QPointF p, QPointF a, QPointF b) {
-    const QPointF along = b - a;
-    const double length = QPointF::dotProduct(along, along);
-    const double share = length > 0 ? std::clamp(QPointF::dotProduct(p - a, along) / length, 0.0, 1.0) : 0.0;
-    const QPointF off = p - (a + share * along);
-    return std::hypot(off.x(), off.y());
-}
-
-} // namespace
 
 MatchPicture::MatchPicture(QWidget *parent) : QWidget(parent) {
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
@@ -85,10 +69,7 @@ QPolygonF MatchPicture::outlineOf(int half) const {
     return outline;
 }
 
-QPointF MatchPicture::middleOfEdge(MatchSide side, int edge) const {
-    const QPolygonF outline = outlineOf(int(side));
-    return (outline[edge] + outline[(edge + 1) % outline.size()]) / 2;
-}
+QPointF MatchPicture::middleOfEdge(MatchSide side, int edge) const { return middleOf(outlineOf(int(side)), edge); }
 
 void MatchPicture::paintEvent(QPaintEvent *) {
     if (m_halves.empty()) return;
@@ -102,28 +83,15 @@ void MatchPicture::paintEvent(QPaintEvent *) {
     for (int half = 0; half < 2; ++half) {
         const Half &h = m_halves[std::size_t(half)];
         const QPolygonF outline = outlineOf(half);
-        painter.setPen(QPen(colours.quiet, 1.2));
-        painter.setBrush(colours.paper);
-        painter.drawPolygon(outline);
-        painter.setPen(colours.quiet);
-        for (int i = 0; h.numbered && i < outline.size(); ++i) {
-            const QPointF a = outline[i], b = outline[(i + 1) % outline.size()];
-            const QPointF inside = (a + b) / 2 + square(b - a) * -metrics.height() * 0.8;
-            const QString number = QString::number(i + 1);
-            painter.drawText(inside + QPointF(-metrics.horizontalAdvance(number) / 2, metrics.capHeight() / 2), number);
-        }
-        if (h.edge && *h.edge < outline.size()) {
+        drawOutline(painter, {outline, h.numbered, h.edge}, colours, metrics);
+        if (half == 0 && h.edge && m_lost > Length{}) {
             const QPointF a = outline[*h.edge], b = outline[(*h.edge + 1) % outline.size()];
-            painter.setPen(QPen(colours.accent, 4, Qt::SolidLine, Qt::RoundCap));
-            painter.drawLine(a, b);
-            if (half == 0 && m_lost > Length{}) {
-                const QPointF off = square(b - a) * (m_lost.toMillimetres() * scale());
-                QColor fill = colours.accent;
-                fill.setAlphaF(0.18F);
-                painter.setPen(QPen(colours.accent, 1, Qt::DashLine));
-                painter.setBrush(fill);
-                painter.drawPolygon(QPolygonF{a, b, b + off, a + off});
-            }
+            const QPointF off = outwardsOf(outline, *h.edge) * (m_lost.toMillimetres() * scale());
+            QColor fill = colours.accent;
+            fill.setAlphaF(0.18F);
+            painter.setPen(QPen(colours.accent, 1, Qt::DashLine));
+            painter.setBrush(fill);
+            painter.drawPolygon(QPolygonF{a, b, b + off, a + off});
         }
         painter.setPen(colours.ink);
         const QRectF room = roomOf(half);
@@ -132,10 +100,8 @@ void MatchPicture::paintEvent(QPaintEvent *) {
     }
     QPointF start = at(0, m_halves[0].point);
     const QPointF end = at(1, m_halves[1].point);
-    if (const auto edge = m_halves[0].edge; edge && m_lost > Length{}) {
-        const QPolygonF outline = outlineOf(0);
-        start += square(outline[(*edge + 1) % outline.size()] - outline[*edge]) * (m_lost.toMillimetres() * scale());
-    }
+    if (const auto edge = m_halves[0].edge; edge && m_lost > Length{})
+        start += outwardsOf(outlineOf(0), *edge) * (m_lost.toMillimetres() * scale());
     QPainterPath path(start);
     const double bow = std::abs(end.x() - start.x()) / 2;
     path.cubicTo(start + QPointF(bow, 0), end - QPointF(bow, 0), end);
@@ -148,18 +114,13 @@ void MatchPicture::paintEvent(QPaintEvent *) {
 }
 
 void MatchPicture::mousePressEvent(QMouseEvent *event) {
-    constexpr double reach = 12;
-    double nearest = reach;
+    double reach = 12;
     std::optional<std::pair<MatchSide, int>> chosen;
-    for (int half = 0; half < int(m_halves.size()); ++half) {
-        const QPolygonF outline = outlineOf(half);
-        for (int i = 0; i < outline.size(); ++i) {
-            const double off = distance(event->position(), outline[i], outline[(i + 1) % outline.size()]);
-            if (off >= nearest) continue;
-            nearest = off;
-            chosen = {MatchSide(half), i};
+    for (int half = 0; half < int(m_halves.size()); ++half)
+        if (const auto near = edgeNear(outlineOf(half), event->position(), reach)) {
+            reach = near->off;
+            chosen = {MatchSide(half), near->edge};
         }
-    }
     if (chosen) Q_EMIT edgeChosen(chosen->first, chosen->second);
 }
 

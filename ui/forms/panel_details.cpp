@@ -2,6 +2,7 @@
 
 #include "core/edit/job_edit.h"
 #include "core/measure/length_text.h"
+#include "ui/forms/edge_picture.h"
 #include "ui/models/edge_table_model.h"
 #include "ui/text/words.h"
 #include "ui/widgets/length_edit.h"
@@ -217,7 +218,7 @@ void PanelDetails::buildCorners() {
     label->setObjectName(u"quiet"_s);
     m_corners = new QPlainTextEdit(this);
     m_corners->setFixedHeight(fontMetrics().height() * 5 + 12);
-    m_corners->setMinimumWidth(scaled(160));
+    m_corners->setFixedWidth(scaled(130));
     m_corners->setTabChangesFocus(true);
     m_corners->setAccessibleName(tr("Corners"));
     m_corners->setToolTip(
@@ -226,7 +227,22 @@ void PanelDetails::buildCorners() {
     take->setToolTip(tr("Cuts the panel to these corners; its shape is then an outline of its own."));
     connect(take, &QPushButton::clicked, this, &PanelDetails::takeCorners);
     form->addRow(label);
-    form->addRow(m_corners);
+    m_picture = new EdgePicture(this);
+    m_picture->setFixedSize(scaled(120), m_corners->height());
+    auto *both = new QHBoxLayout;
+    both->addWidget(m_corners);
+    both->addWidget(m_picture);
+    form->addRow(both);
+    connect(m_picture, &EdgePicture::edgeChosen, this, [this](int edge) {
+        m_edges->setCurrentIndex(m_edgeModel->index(edge, EdgeTableModel::Added));
+        m_edges->setFocus();
+    });
+    const auto showEdge = [this] {
+        const QModelIndex now = m_edges->currentIndex();
+        m_picture->showEdge(now.isValid() ? std::optional(now.row()) : std::nullopt);
+    };
+    connect(m_edges->selectionModel(), &QItemSelectionModel::currentChanged, this, showEdge);
+    connect(m_edgeModel, &QAbstractItemModel::modelReset, this, showEdge);
     form->addRow(take);
 }
 
@@ -252,6 +268,7 @@ void PanelDetails::show() {
     if (m_panel >= int(job.panels.size())) m_panel = -1;
     setEnabled(m_panel >= 0);
     m_edgeModel->showPanel(m_panel);
+    m_picture->setVisible(m_panel >= 0);
     m_edges->resizeColumnsToContents();
     int wide = m_edges->verticalHeader()->sizeHint().width() + 2 * m_edges->frameWidth();
     for (int column = 0; column < EdgeTableModel::ColumnCount; ++column) wide += m_edges->columnWidth(column);
@@ -288,6 +305,7 @@ void PanelDetails::show() {
     std::vector<std::pair<Length, Length>> corners;
     for (const PanelPoint &p : measuredOutline(panel.shape)) corners.push_back({p.x, p.y});
     m_corners->setPlainText(cornersText(corners, job.unit));
+    m_picture->show(panel.shape);
     m_showing = false;
 }
 

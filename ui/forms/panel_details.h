@@ -16,6 +16,7 @@ class QSpinBox;
 
 namespace boltwright::ui {
 
+class EdgePicture;
 class EdgeTableModel;
 class LengthEdit;
 class SheetTable;
@@ -29,6 +30,7 @@ public:
     /// The panel that is shown, by its place in the job; -1: none. Also after it has changed.
     void showPanel(int panel);
     SheetTable *edges() { return m_edges; }
+    EdgePicture *picture() { return m_picture; }
 
 Q_SIGNALS:
     void refused(const QString &sentence);
@@ -50,6 +52,7 @@ private:
     int m_panel = -1;
     EdgeTableModel *m_edgeModel;
     SheetTable *m_edges = nullptr;
+    EdgePicture *m_picture = nullptr;
     QPlainTextEdit *m_corners = nullptr;
     QSpinBox *m_pieces = nullptr;
     LengthEdit *m_seam = nullptr, *m_shortest = nullptr, *m_least = nullptr, *m_motifAcross = nullptr,

@@ -1,5 +1,6 @@
 #include "core/edit/job_edit.h"
 #include "tests/ui/panels/desk.h"
+#include "ui/forms/edge_picture.h"
 #include "ui/forms/panel_details.h"
 #include "ui/forms/panel_table.h"
 #include "ui/models/edge_table_model.h"
@@ -92,6 +93,14 @@ TEST_CASE("a panel with corners of its own has an allowance at every edge", "[de
     const Panel cushion = desk.read().panels[1];
     CHECK(cushion.allow == EdgeLengths{0.5_in, 0.5_in, 0.5_in, 2_in, 0.5_in, 0.5_in});
     CHECK(cushion.may.stretcher == std::map<int, Length>{{5, 0.25_in}});
+    // Nobody has to count edges: the one in question is seen, and a click on another takes its line.
+    EdgePicture &picture = *details.picture();
+    CHECK(picture.edge() == 5);
+    const QPolygonF corners = picture.corners();
+    REQUIRE(corners.size() == 6);
+    QTest::mouseClick(&picture, Qt::LeftButton, {}, ((corners[1] + corners[2]) / 2).toPoint());
+    CHECK(details.edges()->currentIndex().row() == 1);
+    CHECK(picture.edge() == 1);
     // The one field that the table above has for all of them does not pretend that they are alike.
     auto *table = qobject_cast<PanelTable *>(desk.window().sheet().content());
     const QModelIndex all = table->model()->index(1, PanelTableModel::AllowTop);
