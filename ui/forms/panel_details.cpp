@@ -203,7 +203,7 @@ void PanelDetails::buildMotif(QFormLayout &form) {
     });
     const auto axis = [this](LengthEdit *edit, Length PanelPoint::*side) {
         connect(edit, &LengthEdit::lengthChanged, this, [this, side](std::optional<Length> l) {
-            change(tr("What is centred"), [=](Panel &p) {
+            change(tr("Point that is centred"), [=](Panel &p) {
                 if (l && p.motif && p.motif->at) (*p.motif->at).*side = *l;
             });
         });

@@ -130,6 +130,7 @@ TEST_CASE("which point of the motif is centred is set, and is the middle where n
     CHECK(desk.read().panels[0].motif->at == PanelPoint{12_in, 11.25_in});
     desk.undo();
     CHECK(desk.field<LengthEdit>("Motif, up")->text() == u"9"_s);
+    CHECK(desk.job().panels[0].motif->at == PanelPoint{12_in, 9_in});
     QTest::keyClick(place, Qt::Key_Up);
     CHECK(desk.read().panels[0].motif->at == std::nullopt);
 }
