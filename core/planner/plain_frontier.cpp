@@ -3,74 +3,169 @@
 #include "core/planner/plain_walk.h"
 
 #include <algorithm>
+#include <array>
 #include <bit>
-#include <limits>
 #include <numeric>
 #include <tuple>
+#include <utility>
 
 namespace boltwright::planner {
 namespace {
 
 constexpr Tick wall = std::numeric_limits<Tick>::max() / 2;
 constexpr std::size_t firstWidth = 48, mostWidth = 32768;
-constexpr int nodesAStep = 4;
+/// What all levels together may remember (16 bytes each) of where items were laid.
+constexpr std::size_t mostPlaces = std::size_t(1) << 21;
+constexpr std::size_t mostItems = 1024;
+/// Of what is offered, so many times the width are looked at closely, since some of them lead nowhere.
+constexpr std::size_t kept = 3;
+constexpr int nodesAStep = 4, childrenAStep = 8;
 
-/// Sums are counted where the sheet is no more units than this across or up.
+/// Sums are counted where the room is no more units than this across or up.
 constexpr Tick mostUnits = 2048;
+constexpr std::size_t wordBits = 64;
+
+/// How much the waste to spare weighs against the area laid, by turns; and a little chance, so that no two runs are
+/// alike.
+constexpr std::array weights = {0.8, 0.3, 3.0};
+constexpr double chance = 0.005;
 
 } // namespace
 
-void PlainFrontier::Sums::setUp(Tick unit, Tick most) {
-    m_unit = std::max<Tick>(1, unit);
+void PlainFrontier::Sizes::setUp(std::vector<Of> sizes, Tick most) {
+    m_sizes = std::move(sizes);
+    std::stable_sort(m_sizes.begin(), m_sizes.end(), [](const Of &a, const Of &b) { return a.size < b.size; });
+    m_most = most;
     m_words.clear();
-    if (most / m_unit <= mostUnits) m_words.resize(std::size_t(most / m_unit) / 64 + 1);
+    if (most <= mostUnits) m_words.resize(std::size_t(most) / wordBits + 1);
 }
 
-void PlainFrontier::Sums::begin() {
-    if (m_words.empty()) return;
-    std::fill(m_words.begin(), m_words.end(), 0);
-    m_words[0] = 1;
-}
-
-void PlainFrontier::Sums::add(Tick size) {
-    const std::size_t units = std::size_t(size / m_unit), by = units / 64, bits = units % 64;
-    for (std::size_t i = m_words.size(); i-- > by;) {
-        std::uint64_t word = m_words[i - by] << bits;
-        if (bits && i > by) word |= m_words[i - by - 1] >> (64 - bits);
-        m_words[i] |= word;
+void PlainFrontier::Sizes::count(const Left *left) {
+    switch (m_words.size()) {
+    case 0: {
+        const auto first =
+            std::find_if(m_sizes.begin(), m_sizes.end(), [&](const Of &of) { return left[of.kind] > 0; });
+        m_least = first == m_sizes.end() ? wall : first->size;
+        return;
+    }
+    case 1:
+        return countWords<1>(left);
+    case 2:
+        return countWords<2>(left);
+    case 3:
+        return countWords<3>(left);
+    case 4:
+        return countWords<4>(left);
+    case 5:
+    case 6:
+        return countWords<6>(left);
+    case 7:
+    case 8:
+        return countWords<8>(left);
+    default:
+        return countMany(left);
     }
 }
 
-Tick PlainFrontier::Sums::best(Tick room) const {
+/// Few words are kept where no loop has to look for them; more than `words` would be are counted for nothing.
+template <std::size_t N>
+void PlainFrontier::Sizes::countWords(const Left *left) {
+    std::array<Word, N> sums = {1};
+    const std::size_t last = m_words.size() - 1;
+    const Word lastBits = ~Word(0) >> (wordBits - 1 - std::size_t(m_most) % wordBits);
+    m_least = wall;
+    Tick before = 0;
+    for (const auto &[size, kind] : m_sizes) {
+        if (left[kind] == 0) continue;
+        if (m_least == wall) m_least = size;
+        if (size > m_most) break;
+        if (size != before) {
+            // When all sums from this size on are there, no size from here on changes anything.
+            std::size_t at = last;
+            Word missing = ~sums[at] & lastBits;
+            while (!missing && at > 0) missing = ~sums[--at];
+            if (!missing || Tick(at * wordBits + std::size_t(63 - std::countl_zero(missing))) < size) break;
+            before = size;
+        }
+        // One, two, four of them and so on, and the rest.
+        for (int of = 1, rest = left[kind]; rest > 0; rest -= of, of *= 2) {
+            const Area sum = Area(std::min(of, rest)) * size;
+            if (sum > m_most) break;
+            const std::size_t by = std::size_t(sum) / wordBits, bits = std::size_t(sum) % wordBits;
+            for (std::size_t i = N; i-- > by;) {
+                sums[i] |= sums[i - by] << bits;
+                if (i > by) sums[i] |= sums[i - by - 1] >> 1 >> (wordBits - 1 - bits);
+            }
+        }
+    }
+    std::copy_n(sums.begin(), m_words.size(), m_words.begin());
+}
+
+void PlainFrontier::Sizes::countMany(const Left *left) {
+    std::fill(m_words.begin(), m_words.end(), 0);
+    m_words[0] = 1;
+    m_least = wall;
+    for (const auto &[size, kind] : m_sizes) {
+        if (left[kind] == 0) continue;
+        m_least = std::min(m_least, size);
+        for (int of = 1, rest = left[kind]; rest > 0; rest -= of, of *= 2) {
+            const Area sum = Area(std::min(of, rest)) * size;
+            if (sum > m_most) break;
+            const std::size_t by = std::size_t(sum) / wordBits, bits = std::size_t(sum) % wordBits;
+            for (std::size_t i = m_words.size(); i-- > by;) {
+                m_words[i] |= m_words[i - by] << bits;
+                if (i > by) m_words[i] |= m_words[i - by - 1] >> 1 >> (wordBits - 1 - bits);
+            }
+        }
+    }
+}
+
+void PlainFrontier::Sizes::save(Word *to) const { std::copy(m_words.begin(), m_words.end(), to); }
+
+void PlainFrontier::Sizes::load(const Word *from, Tick least) {
+    std::copy_n(from, m_words.size(), m_words.begin());
+    m_least = least;
+}
+
+Tick PlainFrontier::Sizes::best(Tick room) const {
     if (m_words.empty()) return room;
-    const std::size_t units = std::size_t(room / m_unit);
-    std::size_t at = units / 64;
-    if (at >= m_words.size()) return room;
-    std::uint64_t word = m_words[at] & (~std::uint64_t(0) >> (63 - units % 64));
+    std::size_t at = std::size_t(room) / wordBits;
+    Word word = m_words[at] & (~Word(0) >> (wordBits - 1 - std::size_t(room) % wordBits));
     while (!word) word = m_words[--at]; // nothing at all is a sum
-    return Tick(at * 64 + std::size_t(63 - std::countl_zero(word))) * m_unit;
+    return Tick(at * wordBits + std::size_t(63 - std::countl_zero(word)));
 }
 
 PlainFrontier::PlainFrontier(const RectangleTask &task, std::uint64_t seed, int number)
-    : m_task(task), m_random(seed * 104729 + std::uint64_t(number)), m_number(number), m_x0(task.sheets[0].x0),
-      m_y0(task.sheets[0].y0), m_x1(task.sheets[0].x1), m_byArea(task.options.size()), m_twin(task.items.size(), -1),
-      m_leastWidth(task.items.size(), wall), m_leastHeight(task.items.size(), wall), m_laid(task.items.size()) {
+    : m_task(task), m_random(seed * 104729 + std::uint64_t(number)), m_number(number), m_laid(task.items.size()) {
+    Tick across = 0, along = 0;
+    for (const RectangleOption &o : m_task.options) {
+        across = std::gcd(across, o.width);
+        along = std::gcd(along, o.height);
+    }
+    m_unitX = std::max<Tick>(1, across);
+    m_unitY = std::max<Tick>(1, along);
+    setUpKinds();
+}
+
+void PlainFrontier::setUpKinds() {
     auto sizes = [&](int i) {
         std::vector<std::pair<Tick, Tick>> all;
-        for (int o = task.items[std::size_t(i)].firstOption; o < task.items[std::size_t(i)].endOption; ++o)
-            all.emplace_back(task.options[std::size_t(o)].width, task.options[std::size_t(o)].height);
+        const RectangleItem &item = m_task.items[std::size_t(i)];
+        for (int o = item.firstOption; o < item.endOption; ++o)
+            all.emplace_back(m_task.options[std::size_t(o)].width, m_task.options[std::size_t(o)].height);
         return all;
     };
-    for (int i = 0; i < int(task.items.size()); ++i)
-        for (int j = i; j-- > 0 && m_twin[std::size_t(i)] < 0;)
-            if (sizes(i) == sizes(j)) m_twin[std::size_t(i)] = j;
-    std::iota(m_byArea.begin(), m_byArea.end(), 0);
-    auto area = [&](int o) { return task.items[std::size_t(task.options[std::size_t(o)].item)].area; };
-    std::stable_sort(m_byArea.begin(), m_byArea.end(), [&](int a, int b) { return area(a) > area(b); });
-    for (const RectangleOption &o : task.options) {
-        const auto i = std::size_t(o.item);
-        m_leastWidth[i] = std::min(m_leastWidth[i], o.width);
-        m_leastHeight[i] = std::min(m_leastHeight[i], o.height);
+    std::vector<std::vector<std::pair<Tick, Tick>>> of;
+    for (int i = 0; i < int(m_task.items.size()); ++i) {
+        const auto mine = sizes(i);
+        std::size_t k = 0;
+        while (k < of.size() && (of[k] != mine || m_kinds[k].items.size() >= mostOfAKind)) ++k;
+        if (k == of.size()) {
+            of.push_back(mine);
+            m_kinds.push_back({{}, m_task.items[std::size_t(i)].area / m_unitX / m_unitY, m_random.next()});
+        }
+        m_kinds[k].items.push_back(i);
+        m_itemArea += m_kinds[k].area;
     }
 }
 
@@ -84,217 +179,332 @@ void PlainFrontier::aim(Tick top) {
     m_top = top;
     m_begun = true;
     m_runs = 0;
-    m_spare = Area(m_x1 - m_x0) * (m_top - m_y0) - m_task.itemArea();
-    Tick across = 0, along = 0;
-    for (const RectangleOption &o : m_task.options) {
-        across = std::gcd(across, o.width);
-        along = std::gcd(along, o.height);
-    }
-    m_widths.setUp(across, m_x1 - m_x0);
-    m_heights.setUp(along, std::max<Tick>(0, m_top - m_y0));
     restart();
 }
 
 void PlainFrontier::restart() {
-    if (m_runs++ > 0) m_width = std::min(m_width * 2, mostWidth);
-    m_level.clear();
-    m_links.clear();
+    const std::size_t widest = std::max(firstWidth, std::min(mostWidth, mostPlaces / m_task.items.size()));
+    if (m_runs > 0) m_width = std::min(m_width * 2, widest);
+    const int turn = m_runs++ + m_number;
+    m_lies = turn % 2 == 1;
+    standOrLie();
+    m_weight = m_spare > 0 ? weights[std::size_t(turn) % weights.size()] / double(m_spare) : 0;
+    m_level.assign(1, Node{});
+    m_level.front().steps = 1;
+    m_pool.assign(1, {0, m_across, 0});
+    m_left.clear();
+    for (const Kind &kind : m_kinds) m_left.push_back(Left(kind.items.size()));
+    m_places.assign(1, {Place{}});
+    m_widths.count(m_left.data());
+    m_heights.count(m_left.data());
+    m_sums.clear();
+    keepSums(m_level.front(), m_sums);
+    beginLevel();
+}
+
+/// Measures room and items for the way that this run fills.
+void PlainFrontier::standOrLie() {
+    const RectangleSheet &sheet = m_task.sheets[0];
+    m_across = (sheet.x1 - sheet.x0) / m_unitX;
+    m_up = std::max<Tick>(0, m_top - sheet.y0) / m_unitY;
+    if (m_lies) std::swap(m_across, m_up);
+    m_spare = Area(m_across) * m_up - m_itemArea;
+    m_boxes.clear();
+    for (std::size_t k = 0; k < m_kinds.size(); ++k) {
+        const RectangleItem &item = m_task.items[std::size_t(m_kinds[k].items.front())];
+        for (int o = item.firstOption; o < item.endOption; ++o) {
+            const RectangleOption &option = m_task.options[std::size_t(o)];
+            Box box{int(k), o - item.firstOption, option.width / m_unitX, option.height / m_unitY};
+            if (m_lies) std::swap(box.across, box.up);
+            m_boxes.push_back(box);
+        }
+    }
+    std::stable_sort(m_boxes.begin(), m_boxes.end(), [](const Box &a, const Box &b) { return a.across < b.across; });
+    m_widths.setUp(sizesOf(&Box::across), m_across);
+    m_heights.setUp(sizesOf(&Box::up), m_up);
+}
+
+std::vector<PlainFrontier::Sizes::Of> PlainFrontier::sizesOf(Tick Box::*size) const {
+    std::vector<Sizes::Of> sizes;
+    for (const Box &box : m_boxes) sizes.push_back({box.*size, box.kind});
+    return sizes;
+}
+
+/// Notes what was counted last, so that it need not be counted again for this node.
+void PlainFrontier::keepSums(Node &node, std::vector<Word> &sums) const {
+    node.leastWidth = m_widths.least();
+    node.leastHeight = m_heights.least();
+    const std::size_t from = sums.size();
+    sums.resize(from + m_widths.words() + m_heights.words());
+    m_widths.save(sums.data() + from);
+    m_heights.save(sums.data() + from + m_widths.words());
+}
+
+void PlainFrontier::beginLevel() {
     m_children.clear();
-    m_at = 0;
-    m_pool.assign(1, {m_x0, m_x1, m_y0});
-    Node node;
-    node.steps = 1;
-    m_level.push_back(node);
-    m_links.push_back({{-1, {}}});
+    m_worst = std::numeric_limits<float>::infinity();
+    m_at = m_growing = 0;
+    m_grows = false;
 }
 
 bool PlainFrontier::step() {
-    if (m_spare < 0) return false; // not even the area is there
-    for (int k = 0; k < nodesAStep && m_at < m_level.size(); ++k) expand(m_at++);
-    if (m_children.size() > m_width * 12) keepBest(m_width * 3);
-    if (m_at < m_level.size()) return false;
-    if (nextLevel()) return true;
-    if (m_level.empty()) restart();
+    if (hopeless()) return false;
+    if (!m_grows) {
+        for (int k = 0; k < nodesAStep && m_at < m_level.size(); ++k) expand(m_at++);
+        if (m_children.size() > m_width * 8) keepBest(m_width * kept);
+        if (m_at < m_level.size()) return false;
+        keepBest(m_width * kept);
+        m_grows = true;
+        m_nextLevel.clear();
+        m_nextPool.clear();
+        m_nextLeft.clear();
+        m_nextSums.clear();
+        m_known.assign(std::bit_ceil(m_width * 4), 0);
+        m_places.emplace_back();
+        return false;
+    }
+    for (int k = 0; k < childrenAStep && m_growing < m_children.size() && m_nextLevel.size() < m_width; ++k) {
+        if (!grow(m_children[m_growing++]) || m_nextLevel.back().placed < m_itemArea) continue;
+        read();
+        restart();
+        return true;
+    }
+    if (m_growing == m_children.size() || m_nextLevel.size() >= m_width) endLevel();
     return false;
 }
 
-/// What the look ahead asks for of the items left.
-void PlainFrontier::countLeft(const Node &node) {
-    m_widths.begin();
-    m_heights.begin();
-    m_narrowest = m_lowestItem = wall;
-    for (std::size_t i = 0; i < m_task.items.size(); ++i) {
-        if (node.mask.has(int(i))) continue;
-        m_narrowest = std::min(m_narrowest, m_leastWidth[i]);
-        m_lowestItem = std::min(m_lowestItem, m_leastHeight[i]);
-        const RectangleItem &item = m_task.items[i];
-        for (int o = item.firstOption; o < item.endOption; ++o) {
-            m_widths.add(m_task.options[std::size_t(o)].width);
-            m_heights.add(m_task.options[std::size_t(o)].height);
-        }
-    }
+void PlainFrontier::endLevel() {
+    std::swap(m_level, m_nextLevel);
+    std::swap(m_pool, m_nextPool);
+    std::swap(m_left, m_nextLeft);
+    std::swap(m_sums, m_nextSums);
+    if (m_level.empty())
+        restart();
+    else
+        beginLevel();
 }
 
-/// All that a part layout could become by one item more in its lowest gap, or where none fits there, in the next one.
+/// All that a part layout could become by one item more in its narrowest gap, or where none fits there, in the next.
 void PlainFrontier::expand(std::size_t at) {
     const Node &node = m_level[at];
     const auto first = m_pool.begin() + node.firstStep;
     m_steps.assign(first, first + node.steps);
-    m_waste = node.waste;
-    countLeft(node);
-    for (;;) {
-        const std::size_t low = lowestOf(m_steps);
-        if (m_steps[low].y >= m_top) return;
-        if (m_narrowest <= m_steps[low].end - m_steps[low].x && offer(node, at, low, m_waste)) return;
-        if (!raiseLowest() || m_waste > m_spare) return;
+    const Word *sums = m_sums.data() + at * (m_widths.words() + m_heights.words());
+    m_widths.load(sums, node.leastWidth);
+    m_heights.load(sums + m_widths.words(), node.leastHeight);
+    for (Area waste = node.waste; waste <= m_spare;) {
+        const std::size_t gap = narrowestGap();
+        if (gap == m_steps.size() || offer(at, gap, waste)) return;
+        waste += raise(gap);
     }
 }
 
-bool PlainFrontier::offer(const Node &node, std::size_t at, std::size_t low, Area waste) {
-    const Step step = m_steps[low];
-    const Tick room = step.end - step.x, height = m_top - step.y;
-    const Tick left = low > 0 ? m_steps[low - 1].y : wall;
-    const Tick right = low + 1 < m_steps.size() ? m_steps[low + 1].y : wall;
+bool PlainFrontier::isGap(std::size_t step) const {
+    const Tick y = m_steps[step].y;
+    return y < m_up && (step == 0 || m_steps[step - 1].y > y) &&
+           (step + 1 == m_steps.size() || m_steps[step + 1].y > y);
+}
+
+/// Of the steps that have higher ones both sides; past the last one where all is full.
+std::size_t PlainFrontier::narrowestGap() const {
+    std::size_t best = m_steps.size();
+    Tick room = wall;
+    for (std::size_t i = 0; i < m_steps.size(); ++i) {
+        const Tick here = m_steps[i].end - m_steps[i].x;
+        if (here >= room || !isGap(i)) continue;
+        room = here;
+        best = i;
+    }
+    return best;
+}
+
+bool PlainFrontier::offer(std::size_t at, std::size_t gap, Area waste) {
+    const Step step = m_steps[gap];
+    const Tick room = step.end - step.x, height = m_up - step.y;
+    if (m_widths.least() > room) return false;
+    const Left *items = &m_left[at * m_kinds.size()];
+    const Tick left = gap > 0 ? m_steps[gap - 1].y : wall;
+    const Tick right = gap + 1 < m_steps.size() ? m_steps[gap + 1].y : wall;
+    const Area placed = m_level[at].placed;
     bool any = false;
-    for (int o : m_byArea) {
-        const RectangleOption &option = m_task.options[std::size_t(o)];
-        const Tick w = option.width, h = option.height;
-        if (w > room || h > height || node.mask.has(option.item)) continue;
-        const int twin = m_twin[std::size_t(option.item)];
-        if (twin >= 0 && !node.mask.has(twin)) continue;
+    for (std::size_t b = 0; b < m_boxes.size(); ++b) {
+        const Box &box = m_boxes[b];
+        if (box.across > room) break;
+        if (items[box.kind] == 0 || box.up > height) continue;
         any = true;
-        const Tick up = step.y + h, rest = room - w, above = height - h;
+        const Tick up = step.y + box.up, rest = room - box.across, above = height - box.up;
         const bool atRight = up != left && (up == right || right > left);
         Area wasted = waste;
         if (rest > 0) {
             const Tick beside = std::min(up, atRight ? left : right) - step.y;
-            const Tick lost = rest < m_narrowest ? rest : rest - m_widths.best(rest);
-            wasted += Area(lost) * (rest < m_narrowest ? beside : std::min(beside, m_lowestItem));
+            wasted +=
+                Area(m_widths.lost(rest)) * (rest < m_widths.least() ? beside : std::min(beside, m_heights.least()));
         }
-        wasted += Area(w) * (above < m_lowestItem ? above : above - m_heights.best(above));
+        wasted += Area(box.across) * m_heights.lost(above);
         if (wasted > m_spare) continue;
-        // By turns waste weighed against what is laid, or set off against it; a little chance, so that no two runs are
-        // alike.
-        const double placed = double(node.placed + m_task.items[std::size_t(option.item)].area);
-        const double all = double(m_task.itemArea()), share = placed / all;
-        const double noise = m_random.share();
-        const double guide = (m_runs + m_number) % 2 == 0
-                                 ? double(wasted) / double(std::max<Area>(1, m_spare)) - share + 0.002 * noise
-                                 : (double(wasted) / all + 1e-6) / share * (1 + 0.02 * noise) - 1e-7 * share;
-        m_children.push_back({guide, std::int32_t(at), {o, atRight ? step.end - w : step.x, step.y}, waste});
+        const float guide = guideOf(wasted, placed + m_kinds[std::size_t(box.kind)].area);
+        if (guide > m_worst) continue;
+        m_children.push_back(
+            {guide, {std::int32_t(at), std::int32_t(b), atRight ? step.end - box.across : step.x, step.y}});
     }
     return any;
 }
 
-/// Gives the lowest gap up to where its lower wall ends. False when there is nothing to gain.
-bool PlainFrontier::raiseLowest() {
-    const std::size_t low = lowestOf(m_steps);
-    Step &step = m_steps[low];
-    Tick level = m_top;
-    if (low > 0) level = std::min(level, m_steps[low - 1].y);
-    if (low + 1 < m_steps.size()) level = std::min(level, m_steps[low + 1].y);
-    if (level <= step.y) return false;
-    m_waste += Area(step.end - step.x) * (level - step.y);
+float PlainFrontier::guideOf(Area waste, Area placed) {
+    return float((m_weight * double(waste) + 1 + chance * m_random.share()) / double(placed));
+}
+
+/// Gives a gap up to where its lower wall ends; returns what that wastes.
+Area PlainFrontier::raise(std::size_t gap) {
+    Step &step = m_steps[gap];
+    Tick level = m_up;
+    if (gap > 0) level = std::min(level, m_steps[gap - 1].y);
+    if (gap + 1 < m_steps.size()) level = std::min(level, m_steps[gap + 1].y);
+    const Area waste = Area(step.end - step.x) * (level - step.y);
     step.y = level;
-    joinAt(m_steps, low);
-    return true;
+    joinAt(m_steps, gap);
+    return waste;
 }
 
 /// The best come first; among equals those that were offered first.
 void PlainFrontier::keepBest(std::size_t count) {
     const auto better = [](const Child &a, const Child &b) {
-        return std::tie(a.guide, a.parent, a.last.option) < std::tie(b.guide, b.parent, b.last.option);
+        return std::tie(a.guide, a.place.parent, a.place.box) < std::tie(b.guide, b.place.parent, b.place.box);
     };
     if (m_children.size() > count) {
         std::nth_element(m_children.begin(), m_children.begin() + std::ptrdiff_t(count), m_children.end(), better);
+        m_worst = m_children[count].guide;
         m_children.resize(count);
     }
-    std::sort(m_children.begin(), m_children.end(), better);
+    if (m_at == m_level.size()) std::sort(m_children.begin(), m_children.end(), better);
 }
 
-bool PlainFrontier::nextLevel() {
-    keepBest(m_width * 3);
-    m_nextLevel.clear();
-    m_nextPool.clear();
-    m_known.clear();
-    std::vector<Link> links;
-    for (const Child &child : m_children) {
-        if (m_nextLevel.size() >= m_width) break;
-        Node node;
-        if (!grow(child, node)) continue;
-        links.push_back({child.parent, child.last});
-        m_nextLevel.push_back(node);
-        if (m_links.size() == m_task.items.size()) {
-            m_links.push_back(std::move(links));
-            read(node);
-            m_level.clear(); // the next step begins anew
-            return true;
-        }
-    }
-    m_children.clear();
-    std::swap(m_level, m_nextLevel);
-    std::swap(m_pool, m_nextPool);
-    m_links.push_back(std::move(links));
-    m_at = 0;
-    return false;
-}
-
-/// False when the same was there before.
-bool PlainFrontier::grow(const Child &child, Node &node) {
-    const Node &parent = m_level[std::size_t(child.parent)];
-    const RectangleOption &option = m_task.options[std::size_t(child.last.option)];
+/// Makes a node of the next level. False when the same was there before, or it leads nowhere.
+bool PlainFrontier::grow(const Child &child) {
+    const Place &place = child.place;
+    const std::size_t kinds = m_kinds.size();
+    const Node &parent = m_level[std::size_t(place.parent)];
+    const Box &box = m_boxes[std::size_t(place.box)];
     const auto first = m_pool.begin() + parent.firstStep;
     m_steps.assign(first, first + parent.steps);
+    Node node = parent;
     // What was given up on the way to this gap.
-    const auto isThere = [&](const Step &s) {
-        return s.y == child.last.y && s.x <= child.last.x && child.last.x < s.end;
+    auto gapHere = [&] {
+        std::size_t i = 0;
+        while (m_steps[i].end <= place.x) ++i;
+        return i;
     };
-    while (!isThere(m_steps[lowestOf(m_steps)]))
-        if (!raiseLowest()) return false;
-    std::size_t low = lowestOf(m_steps);
-    const Step step = m_steps[low], laid{child.last.x, child.last.x + option.width, child.last.y + option.height};
-    m_steps[low] = laid;
-    if (laid.end < step.end) m_steps.insert(m_steps.begin() + std::ptrdiff_t(low) + 1, {laid.end, step.end, step.y});
-    if (step.x < laid.x) {
-        m_steps.insert(m_steps.begin() + std::ptrdiff_t(low), {step.x, laid.x, step.y});
-        ++low;
+    std::size_t gap = narrowestGap();
+    while (gap != gapHere() || m_steps[gap].y != place.y) {
+        node.waste += raise(gap);
+        gap = narrowestGap();
     }
-    joinAt(m_steps, low);
-    node.parent = child.parent;
-    node.last = child.last;
-    node.waste = child.given;
-    node.placed = parent.placed + m_task.items[std::size_t(option.item)].area;
-    node.mask = parent.mask;
-    node.mask.add(option.item);
-    if (!m_known.insert(hashOf(node)).second) return false;
+    const Step step = m_steps[gap], laid{place.x, place.x + box.across, place.y + box.up};
+    m_steps[gap] = laid;
+    if (laid.end < step.end) m_steps.insert(m_steps.begin() + std::ptrdiff_t(gap) + 1, {laid.end, step.end, step.y});
+    if (step.x < laid.x) m_steps.insert(m_steps.begin() + std::ptrdiff_t(gap++), {step.x, laid.x, step.y});
+    joinAt(m_steps, gap);
+    const Kind &kind = m_kinds[std::size_t(box.kind)];
+    node.placed += kind.area;
+    node.print += kind.print;
+    if (isKnown(node.print)) return false;
+
+    const auto from = m_left.begin() + std::ptrdiff_t(std::size_t(place.parent) * kinds);
+    m_nextLeft.insert(m_nextLeft.end(), from, from + std::ptrdiff_t(kinds));
+    Left *left = &m_nextLeft[m_nextLeft.size() - kinds];
+    --left[box.kind];
+    m_widths.count(left);
+    m_heights.count(left);
+    if (!settle(node.waste) || node.waste + lookAhead() > m_spare ||
+        (node.waste == m_spare && !everyGapHasABox(left))) {
+        m_nextLeft.resize(m_nextLeft.size() - kinds);
+        return false;
+    }
+    keepSums(node, m_nextSums);
     node.firstStep = std::int32_t(m_nextPool.size());
     node.steps = std::int32_t(m_steps.size());
     m_nextPool.insert(m_nextPool.end(), m_steps.begin(), m_steps.end());
+    m_nextLevel.push_back(node);
+    m_places.back().push_back(place);
     return true;
 }
 
-std::uint64_t PlainFrontier::hashOf(const Node &node) const {
-    std::uint64_t hash = 0;
-    auto mix = [&](std::uint64_t value) {
-        hash = (hash ^ value) * 0x9e3779b97f4a7c15u;
-        hash ^= hash >> 29;
-    };
-    for (const Step &s : m_steps) mix(std::uint64_t(std::uint32_t(s.x)) << 32 | std::uint32_t(s.y));
-    for (std::uint64_t word : node.mask.words) mix(word);
-    return hash;
+/// Gives up the gaps that nothing left is narrow enough for. False when that wastes too much.
+bool PlainFrontier::settle(Area &waste) {
+    for (std::size_t i = 0; i < m_steps.size() && waste <= m_spare;) {
+        if (m_steps[i].end - m_steps[i].x >= m_widths.least() || !isGap(i)) {
+            ++i;
+            continue;
+        }
+        waste += raise(i);
+        i = i > 0 ? i - 1 : 0; // joined with the one before it may be a gap again
+    }
+    return waste <= m_spare;
 }
 
-void PlainFrontier::read(const Node &node) {
-    m_reached = m_y0;
-    Laid last = node.last;
-    std::int32_t parent = node.parent;
-    for (std::size_t level = m_links.size() - 1; level > 0; --level) {
-        const RectangleOption &option = m_task.options[std::size_t(last.option)];
-        m_laid[std::size_t(option.item)] = last;
-        m_reached = std::max(m_reached, last.y + option.height);
-        const Link &link = m_links[level - 1][std::size_t(parent)];
-        parent = link.parent;
-        last = link.last;
+/// What is wasted whatever comes: across the gaps, or up to the ceiling.
+Area PlainFrontier::lookAhead() const {
+    Area across = 0, up = 0;
+    for (std::size_t i = 0; i < m_steps.size(); ++i) {
+        const Step &step = m_steps[i];
+        const Tick room = step.end - step.x, above = m_up - step.y;
+        up += Area(room) * m_heights.lost(above);
+        if (!isGap(i)) continue;
+        Tick deep = above;
+        if (i > 0) deep = std::min(deep, m_steps[i - 1].y - step.y);
+        if (i + 1 < m_steps.size()) deep = std::min(deep, m_steps[i + 1].y - step.y);
+        across += Area(m_widths.lost(room)) * std::min(deep, m_heights.least());
+    }
+    return std::max(across, up);
+}
+
+/// Whether for every gap something is left that could lie there without waste.
+bool PlainFrontier::everyGapHasABox(const Left *left) const {
+    for (std::size_t i = 0; i < m_steps.size(); ++i) {
+        if (!isGap(i)) continue;
+        const Tick room = m_steps[i].end - m_steps[i].x, height = m_up - m_steps[i].y;
+        bool any = false;
+        for (const Box &box : m_boxes) {
+            if (box.across > room) break;
+            if (left[box.kind] == 0 || box.up > height) continue;
+            any = m_widths.lost(room - box.across) == 0 && m_heights.lost(height - box.up) == 0;
+            if (any) break;
+        }
+        if (!any) return false;
+    }
+    return true;
+}
+
+/// Of the skyline at hand with these items laid; from now on it is.
+bool PlainFrontier::isKnown(std::uint64_t print) {
+    for (const Step &s : m_steps) {
+        print = (print ^ (std::uint64_t(std::uint32_t(s.x)) << 32 | std::uint32_t(s.y))) * 0x9e3779b97f4a7c15u;
+        print ^= print >> 29;
+    }
+    print |= 1; // zero is an empty slot
+    std::size_t at = std::size_t(print >> 20) & (m_known.size() - 1);
+    for (; m_known[at] != 0; at = (at + 1) & (m_known.size() - 1))
+        if (m_known[at] == print) return true;
+    m_known[at] = print;
+    return false;
+}
+
+/// The layout that the last node grown is.
+void PlainFrontier::read() {
+    const RectangleSheet &sheet = m_task.sheets[0];
+    m_reached = sheet.y0;
+    std::vector<std::size_t> used(m_kinds.size());
+    std::size_t at = m_places.back().size() - 1;
+    for (std::size_t level = m_places.size() - 1; level > 0; --level) {
+        const Place &place = m_places[level][at];
+        at = std::size_t(place.parent);
+        const Box &box = m_boxes[std::size_t(place.box)];
+        const Kind &kind = m_kinds[std::size_t(box.kind)];
+        const auto item = std::size_t(kind.items[used[std::size_t(box.kind)]++]);
+        const int option = m_task.items[item].firstOption + box.option;
+        const Tick x = m_lies ? place.y : place.x, y = m_lies ? place.x : place.y;
+        m_laid[item] = {option, sheet.x0 + x * m_unitX, sheet.y0 + y * m_unitY};
+        m_reached = std::max(m_reached, m_laid[item].y + m_task.options[std::size_t(option)].height);
     }
 }
 

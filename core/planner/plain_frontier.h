@@ -4,17 +4,18 @@
 #include "core/planner/steps.h"
 #include "core/planner/walk.h"
 
-#include <array>
 #include <cstdint>
-#include <unordered_set>
+#include <limits>
 #include <vector>
 
 namespace boltwright::planner {
 
 /// The frontier (see frontier.h) for plain bolts, where nothing lies in the way and every place is open: many part
-/// layouts grown side by side, those that waste least for what they hold kept. What makes it strong on layouts with
-/// next to no waste is that it looks ahead: what the widths left cannot fill across a gap, and the heights left cannot
-/// fill up to the ceiling, is waste already, and more waste than there is to spare ends a part layout.
+/// layouts grown side by side under a ceiling, those that hold most with fewest items kept, since small items are what
+/// fills the last gaps. It fills the narrowest gap first, and looks ahead: what the widths left cannot fill across a
+/// gap, and the heights left cannot fill up to the ceiling, is waste already, and more waste than there is to spare
+/// ends a part layout. Under a fixed ceiling a room lying on its side is as good as one that stands, so that every
+/// second run fills it from the left.
 class PlainFrontier {
 public:
     /// `number` tells walks with one seed apart.
@@ -33,77 +34,120 @@ public:
     Tick reached() const { return m_reached; }
     Tick top() const { return m_top; }
     bool begun() const { return m_begun; }
+    int runs() const { return m_runs; } ///< begun under this ceiling
+    /// Not even the area is there.
+    bool hopeless() const { return m_spare < 0; }
 
 private:
-    static constexpr std::size_t mostItems = 256;
-
-    struct Mask {
-        std::array<std::uint64_t, mostItems / 64> words = {};
-        bool has(int i) const { return words[std::size_t(i) / 64] >> (std::size_t(i) % 64) & 1; }
-        void add(int i) { words[std::size_t(i) / 64] |= std::uint64_t(1) << (std::size_t(i) % 64); }
-    };
-    /// Which sums of sizes left there are, counted in units; too fine ones are not counted.
-    class Sums {
+    using Left = std::uint8_t; ///< how many of a kind are left
+    static constexpr std::size_t mostOfAKind = std::numeric_limits<Left>::max();
+    using Word = std::uint64_t;
+    /// The sizes along one axis, and which sums of those left there are; too fine ones are not counted.
+    class Sizes {
     public:
-        void setUp(Tick unit, Tick most);
-        void begin();
-        void add(Tick size);
-        /// The greatest sum up to `room`; `room` itself where sums are not counted.
-        Tick best(Tick room) const;
+        struct Of {
+            Tick size;
+            int kind;
+        };
+        void setUp(std::vector<Of> sizes, Tick most);
+        /// `left`, by kind.
+        void count(const Left *left);
+        std::size_t words() const { return m_words.size(); }
+        /// What `count` found, to be taken up again.
+        void save(Word *to) const;
+        void load(const Word *from, Tick least);
+
+        Tick least() const { return m_least; } ///< of those left
+        /// What no sum of those left can fill of `room`; nothing where sums are not counted.
+        Tick lost(Tick room) const { return room < m_least ? room : room - best(room); }
 
     private:
-        Tick m_unit = 1;
-        std::vector<std::uint64_t> m_words; ///< empty: not counted
+        template <std::size_t N>
+        void countWords(const Left *left);
+        void countMany(const Left *left);
+        Tick best(Tick room) const;
+
+        std::vector<Of> m_sizes; ///< from the least
+        Tick m_most = 0, m_least = 0;
+        std::vector<Word> m_words; ///< a bit for each sum; empty: not counted
+    };
+    /// A way to lay an item, in units along the room as it is filled: `across`, then `up`.
+    struct Box {
+        int kind, option;
+        Tick across, up;
+    };
+    /// Items of the same sizes.
+    struct Kind {
+        std::vector<int> items;
+        Area area = 0; ///< square units
+        std::uint64_t print = 0;
     };
     struct Node {
-        std::int32_t parent = -1; ///< in the level before
-        Laid last;
         std::int32_t firstStep = 0, steps = 0;
         Area waste = 0, placed = 0;
-        Mask mask; ///< items laid
+        std::uint64_t print = 0; ///< of the items laid
+        Tick leastWidth = 0, leastHeight = 0;
+    };
+    struct Place {
+        std::int32_t parent = -1, box = -1; ///< parent: in the level before
+        Tick x = 0, y = 0;
     };
     struct Child {
-        double guide = 0;
-        std::int32_t parent = 0;
-        Laid last;
-        Area given = 0; ///< waste before the item was laid
+        float guide = 0;
+        Place place;
     };
-    struct Link {
-        std::int32_t parent;
-        Laid last;
-    };
-
+    void setUpKinds();
     void restart();
+    void standOrLie();
+    std::vector<Sizes::Of> sizesOf(Tick Box::*size) const;
     void expand(std::size_t at);
-    void countLeft(const Node &node);
-    bool offer(const Node &node, std::size_t at, std::size_t low, Area waste);
-    bool nextLevel();
-    bool grow(const Child &child, Node &node);
-    bool raiseLowest();
-    std::uint64_t hashOf(const Node &node) const;
+    bool offer(std::size_t at, std::size_t gap, Area waste);
+    std::size_t narrowestGap() const;
+    bool isGap(std::size_t step) const;
+    Area raise(std::size_t gap);
+    bool grow(const Child &child);
+    bool settle(Area &waste);
+    Area lookAhead() const;
+    bool everyGapHasABox(const Left *left) const;
+    bool isKnown(std::uint64_t print);
+    float guideOf(Area waste, Area placed);
     void keepBest(std::size_t count);
-    void read(const Node &node);
+    void keepSums(Node &node, std::vector<Word> &sums) const;
+    void beginLevel();
+    void endLevel();
+    void read();
 
     const RectangleTask &m_task;
     Random m_random;
     int m_number;
-    Tick m_x0, m_y0, m_x1, m_top = 0;
+    std::vector<Kind> m_kinds;
+    Area m_itemArea = 0; ///< square units
+    Tick m_unitX = 1, m_unitY = 1;
+
+    // The room as it is filled, in units.
+    bool m_lies = false;
+    Tick m_across = 0, m_up = 0;
+    Area m_spare = 0;
+    std::vector<Box> m_boxes; ///< the narrowest first
+    Sizes m_widths, m_heights;
+    double m_weight = 1; ///< of a square unit of waste
+
+    Tick m_top = 0;
     bool m_begun = false;
     std::size_t m_width = 0;
     int m_runs = 0;
-    Area m_spare = 0;
-    std::vector<int> m_byArea; ///< options, those of the greatest items first, equal sizes together
-    std::vector<int> m_twin;   ///< by item: the one of its sizes that goes first; -1 for none
-    std::vector<Tick> m_leastWidth, m_leastHeight;
-    Sums m_widths, m_heights;
-    Tick m_narrowest = 0, m_lowestItem = 0;
+
+    // A level and the next: nodes, their skylines, how many of each kind they have left, and their sums.
     std::vector<Node> m_level, m_nextLevel;
     Steps m_pool, m_nextPool, m_steps;
-    Area m_waste = 0;
-    std::vector<std::vector<Link>> m_links; ///< by level
+    std::vector<Left> m_left, m_nextLeft;
+    std::vector<Word> m_sums, m_nextSums;
+    std::vector<std::vector<Place>> m_places; ///< by level
     std::vector<Child> m_children;
-    std::unordered_set<std::uint64_t> m_known;
-    std::size_t m_at = 0;
+    float m_worst = 0; ///< guide of what need not be offered any more
+    std::vector<std::uint64_t> m_known;
+    std::size_t m_at = 0, m_growing = 0;
+    bool m_grows = false;
     std::vector<Laid> m_laid;
     Tick m_reached = 0;
 };

@@ -24,9 +24,13 @@ constexpr double firstRound = 0.002, longestRound = 0.03;
 constexpr double never = std::numeric_limits<double>::infinity();
 
 /// Separation weighs every pair of items; beyond this many it is too slow to help.
-/// Measured (tests/bench/README.md): 1 makes perfect packings longer, and jobs with waste no shorter.
-constexpr Tick unitsLeftToOthers = 3;
 constexpr std::size_t mostSeparated = 400;
+
+/// With more items a single step takes so long that the clock is looked at after each.
+constexpr std::size_t manyItems = 400;
+
+/// A plain frontier that has been widened so often without success aims higher.
+constexpr int triesAtOnce = 4;
 
 std::unique_ptr<Walk> walkOn(const RectangleTask &task, std::uint64_t seed, int number) {
     if (isPlain(task)) return std::make_unique<PlainWalk>(task, seed, number);
@@ -59,7 +63,9 @@ private:
 
     void takeStart();
     Way wayOf(std::size_t w) const;
+    void reorder(std::size_t w, std::int64_t steps);
     void separate(std::size_t w, std::int64_t steps);
+    void widenPlain(std::size_t w, std::int64_t steps);
     template <class F>
     void widen(std::size_t w, F &frontier, std::int64_t steps);
     bool outOfTime() const;
@@ -83,9 +89,10 @@ private:
     std::vector<std::unique_ptr<Separation>> m_separations;
     std::vector<std::unique_ptr<Frontier>> m_frontiers; ///< none where they do not apply
     std::vector<std::unique_ptr<PlainFrontier>> m_plainFrontiers;
-    bool m_widens = false;    ///< they are worth their time
-    std::vector<Way> m_wayBy; ///< by walk: how it went on in this round
-    Way m_lead = Way::Order;  ///< what found the best layout
+    std::vector<Tick> m_strides; ///< by plain frontier: how far below the best it aims
+    bool m_widens = false;       ///< they are worth their time
+    std::vector<Way> m_wayBy;    ///< by walk: how it went on in this round
+    Way m_lead = Way::Order;     ///< what found the best layout
     std::int64_t m_round = 0;
     std::vector<Found> m_foundBy; ///< by walk: its best of this round; empty for none
     std::vector<std::int64_t> m_stepsBy;
@@ -114,6 +121,7 @@ Outcome RectangleSearch::run() {
         m_frontiers.push_back(std::make_unique<Frontier>(m_task, m_limits.seed, w));
     for (int w = 0; w < walks && !m_widens && PlainFrontier::applies(m_task); ++w)
         m_plainFrontiers.push_back(std::make_unique<PlainFrontier>(m_task, m_limits.seed, w));
+    m_strides.resize(m_plainFrontiers.size());
     m_foundBy.resize(m_walks.size());
     m_stepsBy.resize(m_walks.size());
     m_wayBy.resize(m_walks.size());
@@ -198,14 +206,19 @@ void RectangleSearch::round(std::int64_t steps) {
 }
 
 void RectangleSearch::walk(std::size_t w, std::int64_t steps) {
-    Walk &walk = *m_walks[w];
     m_stepsBy[w] = 0;
     m_wayBy[w] = wayOf(w);
     if (m_wayBy[w] == Way::Separation) return separate(w, steps);
     if (m_wayBy[w] == Way::Frontier && m_widens) return widen(w, *m_frontiers[w], steps);
-    if (m_wayBy[w] == Way::Frontier) return widen(w, *m_plainFrontiers[w], steps);
+    if (m_wayBy[w] == Way::Frontier) return widenPlain(w, steps);
+    reorder(w, steps);
+}
+
+void RectangleSearch::reorder(std::size_t w, std::int64_t steps) {
+    Walk &walk = *m_walks[w];
+    const int patience = m_task.items.size() > manyItems ? 1 : 8;
     for (std::int64_t i = 0; i < steps; ++i) {
-        if (i > 0 && i % 8 == 0 && outOfTime()) return;
+        if (i > 0 && i % patience == 0 && outOfTime()) return;
         ++m_stepsBy[w];
         if (!walk.step()) continue;
         m_foundBy[w] = {walk.laid(), walk.reached()};
@@ -221,11 +234,12 @@ RectangleSearch::Way RectangleSearch::wayOf(std::size_t w) const {
     if (m_task.items.size() > mostSeparated || m_round < 2 || (m_task.open() && m_best.laid.empty())) return Way::Order;
     const std::int64_t turn = m_round + std::int64_t(w);
     if (m_widens && turn % 4 < 2) return Way::Frontier;
-    // Where only layouts with next to no waste would still be better, the others find them sooner.
-    const bool last = !m_best.laid.empty() && m_best.reached - m_bound <= m_task.unit() * unitsLeftToOthers;
-    if (!m_plainFrontiers.empty() && !last && turn % 4 < 3) return Way::Frontier;
+    // The very last unit the walks find as often as the frontier does.
+    const bool last = !m_best.laid.empty() && m_best.reached - m_bound <= m_task.unit();
+    if (!m_plainFrontiers.empty() && (last ? turn % 2 == 0 : turn % 4 < 3)) return Way::Frontier;
     const int rarely = m_task.items.size() > 60 ? 12 : 4;
     const bool other = m_best.laid.empty() ? turn % 2 == 1 : turn % rarely == rarely - 1;
+    if (!m_plainFrontiers.empty()) return turn % (last ? 16 : 8) == 7 ? Way::Separation : Way::Order;
     return (m_lead == Way::Order) == other ? Way::Separation : Way::Order;
 }
 
@@ -245,6 +259,36 @@ void RectangleSearch::separate(std::size_t w, std::int64_t steps) {
         // From a layout just found a small stride is soon made.
         const Tick stride = std::max(m_task.unit(), (separation.reached() - m_bound) / 16);
         separation.start(separation.laid(), separation.reached() - stride);
+    }
+}
+
+/// Aims halfway to the bound, and where that is out of reach, half as far.
+void RectangleSearch::widenPlain(std::size_t w, std::int64_t steps) {
+    PlainFrontier &frontier = *m_plainFrontiers[w];
+    Tick &stride = m_strides[w];
+    auto aim = [&](Tick from) {
+        stride = std::min(stride, (from - m_bound) / 2);
+        stride = std::max(stride - stride % m_task.unit(), m_task.unit());
+        frontier.aim(std::max(m_bound, from - stride));
+    };
+    if (!frontier.begun()) stride = m_best.reached - m_bound;
+    if (!frontier.begun() || frontier.top() >= m_best.reached) aim(m_best.reached);
+    Tick best = m_best.reached;
+    for (std::int64_t i = 0; i < steps; ++i) {
+        if (i > 0 && i % 8 == 0 && outOfTime()) return;
+        while (frontier.hopeless() && stride > m_task.unit()) stride /= 2, aim(best);
+        if (frontier.hopeless()) return reorder(w, steps - i);
+        ++m_stepsBy[w];
+        if (!frontier.step()) {
+            if (stride <= m_task.unit() || frontier.runs() <= triesAtOnce) continue;
+            stride /= 2;
+            aim(best);
+            continue;
+        }
+        m_foundBy[w] = {frontier.laid(), frontier.reached()};
+        best = frontier.reached();
+        if (best <= m_bound) return;
+        aim(best);
     }
 }
 

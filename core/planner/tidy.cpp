@@ -259,7 +259,10 @@ void Tidy::push(bool fromRight) {
         moved = false;
         std::stable_sort(order.begin(), order.end(),
                          [&](int a, int b) { return m_boxes[std::size_t(a)].y < m_boxes[std::size_t(b)].y; });
-        for (const int i : order) moved = pushOne(i, fromRight) || moved;
+        for (const int i : order) {
+            if (spent()) return; // with thousands of items one round alone takes seconds
+            moved = pushOne(i, fromRight) || moved;
+        }
     }
 }
 
