@@ -234,9 +234,10 @@ RectangleSearch::Way RectangleSearch::wayOf(std::size_t w) const {
     if (m_task.items.size() > mostSeparated || m_round < 2 || (m_task.open() && m_best.laid.empty())) return Way::Order;
     const std::int64_t turn = m_round + std::int64_t(w);
     if (m_widens && turn % 4 < 2) return Way::Frontier;
-    // The very last unit the walks find as often as the frontier does.
+    // The very last unit is found by the walks where items are few, and by the frontier where they are many.
     const bool last = !m_best.laid.empty() && m_best.reached - m_bound <= m_task.unit();
-    if (!m_plainFrontiers.empty() && (last ? turn % 2 == 0 : turn % 4 < 3)) return Way::Frontier;
+    if (!m_plainFrontiers.empty() && (last && m_task.items.size() <= 60 ? turn % 4 == 0 : turn % 4 < 3))
+        return Way::Frontier;
     const int rarely = m_task.items.size() > 60 ? 12 : 4;
     const bool other = m_best.laid.empty() ? turn % 2 == 1 : turn % rarely == rarely - 1;
     if (!m_plainFrontiers.empty()) return turn % (last ? 16 : 8) == 7 ? Way::Separation : Way::Order;
