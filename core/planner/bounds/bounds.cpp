@@ -14,6 +14,7 @@ const std::vector<Bound> &allBounds() {
         {"area", leastByArea, areaExceeded},
         {"exclusion", leastByExclusion, exclusionExceeded},
         {"dual feasible", leastByDualFeasible, dualFeasibleExceeded},
+        {"bars", leastByBars, barsExceeded},
     };
     return bounds;
 }

@@ -54,6 +54,11 @@ bool exclusionExceeded(const Instance &instance);
 Length leastByDualFeasible(const Instance &instance);
 bool dualFeasibleExceeded(const Instance &instance);
 
+/// Rows as narrow as a thread, each a bar of items side by side on their motif places: how few can cross every item as
+/// often as it is long. The same of columns where places along are few, and on a remnant.
+Length leastByBars(const Instance &instance);
+bool barsExceeded(const Instance &instance);
+
 /// The least length at or above `bound` at which the topmost item, on one of its places, can end.
 Length nextEnd(const Instance &instance, Length bound);
 

@@ -199,3 +199,34 @@ TEST_CASE("six to fourteen panels wider than half a remnant too short for them a
         CHECK_FALSE(cannotFit(remnant(432, sum, sizes)));
     }
 }
+
+TEST_CASE("bars see more than all other bounds on some cloth, and never too much", "[bounds]") {
+    std::vector<Bound> others;
+    for (const Bound &bound : allBounds())
+        if (bound.name != "bars") others.push_back(bound);
+    REQUIRE(others.size() + 1 == allBounds().size());
+    Dice dice(7);
+    int more = 0;
+    for (int round = 0; round < 1500; ++round) {
+        const Instance instance = anything(dice, true);
+        const auto least = tiny::leastLength(instance, 14);
+        if (!least) continue;
+        CAPTURE(round);
+        const Length bars = nextEnd(instance, leastByBars(instance));
+        REQUIRE(bars <= t(*least));
+        if (bars > leastOf(others, instance)) ++more;
+    }
+    CHECK(more > 10);
+}
+
+TEST_CASE("on columns of motifs wide panels lie two to a row, whatever their area says", "[bounds]") {
+    // Motifs 10 apart on cloth of 60, panels 21 wide that begin at 4 on a motif: at 4, 14, 24 or 34, so two in a row
+    // begin at least 30 apart; and a row has room for no more than two.
+    Instance instance = bolt(60, {{21, 10}, {21, 10}, {21, 10}, {21, 10}, {21, 10}});
+    for (Item &item : instance.items) {
+        item.options[0].places.xStep = t(10);
+        item.options[0].places.x0 = t(4);
+    }
+    CHECK(leastByArea(instance) == t(18));
+    CHECK(leastByBars(instance) == t(25));
+}
