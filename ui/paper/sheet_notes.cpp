@@ -84,7 +84,7 @@ private:
                                 {{m_colours.broken, 0.7}, onPaper("last cut")}};
         if (std::any_of(m_drawn.sheets.begin(), m_drawn.sheets.end(),
                         [](const ClothSheet &sheet) { return !sheet.chalk.empty(); }))
-            entries << Entry{{m_colours.quiet, 0.22, {9, 4}}, onPaper("chalk line, not a cut")};
+            entries << Entry{{m_colours.quiet, 0.22, {5, 2.5}}, onPaper("chalk line, not a cut")};
         if (m_drawn.hasStrips()) entries << Entry{{m_colours.ink, 0.13, {0.5, 0.9}}, onPaper("strip for welt")};
         double y = corner.y();
         for (const Entry &e : entries) {

@@ -321,7 +321,7 @@ private:
         QList<QLineF> lines;
         for (const ClothLine &line : m_sheet.chalk)
             if (const auto part = clippedAlong(line, m_shown.low.y, m_shown.high.y)) addInside(lines, *part);
-        m_surface.lines(lines, {m_inks.colours.quiet, 0.22, {9, 4}});
+        m_surface.lines(lines, {m_inks.colours.quiet, 0.22, {5, 2.5}});
     }
 
     /// A note: a dot on the very place that it is pinned to, and beside it a slip with its letter and, where there is
@@ -365,7 +365,7 @@ private:
         m_surface.area(dot, m_inks.colours.broken, {m_inks.colours.ink, 0.15});
     }
 
-    static constexpr double noteSize = 2.6;
+    static constexpr double noteSize = 2.6, most = 25; ///< of type, and how far off its slip may stand, millimetres
 
     /// Words in lines no wider than `width` times their size; a word that is wider stands alone.
     static QStringList broken(const QString &text, double width) {
@@ -400,15 +400,17 @@ private:
         constexpr int reach = 25;
         const double step = mm(1.2);
         std::optional<QRectF> best;
-        double least = 0;
+        double least = mm(most);
         for (int i = -reach; i <= reach; ++i)
             for (int k = -reach; k <= reach; ++k) {
                 QRectF rect(QPointF(), size);
                 rect.moveCenter(at + QPointF(i, k) * step);
                 const QPointF end(std::clamp(at.x(), rect.left(), rect.right()),
                                   std::clamp(at.y(), rect.top(), rect.bottom()));
-                const double far = QLineF(at, end).length() + 0.1 * QLineF(at, rect.center()).length();
-                if ((best && far >= least) || !isFree(rect)) continue;
+                double far = QLineF(at, end).length() + 0.1 * QLineF(at, rect.center()).length();
+                if (far >= least || !isFree(rect)) continue;
+                if (crossesWords(QLineF(at, end), rect)) far += mm(most); // its line would go through words
+                if (far >= least) continue;
                 best = rect;
                 least = far;
             }

@@ -164,7 +164,7 @@ public:
     Heard() : Surface(100) {}
     void area(const QPolygonF &outline, const QColor &, const Stroke &) override { areas << outline.boundingRect(); }
     void lines(const QList<QLineF> &lines, const Stroke &stroke) override {
-        if (stroke.dashes == QList<qreal>{9, 4}) chalk << lines;
+        if (stroke.dashes == QList<qreal>{5, 2.5}) chalk << lines;
     }
     void words(const SetWords &words) override { said << words.text; }
     void picture(const QImage &, const QRectF &) override {}
