@@ -13,7 +13,7 @@ struct Word {
 };
 
 // The first that fits holds. An empty word is left out: what stands around it says enough.
-constexpr std::array<Word, 50> words = {{
+constexpr std::array<Word, 50> faultWords = {{
     {"pattern", "across", "horizontal repeat"},
     {"pattern", "along", "vertical repeat"},
     {"pattern", "motif", "where a motif sits"},
@@ -67,7 +67,7 @@ constexpr std::array<Word, 50> words = {{
 }};
 
 std::string wordFor(std::string_view under, const std::string &key) {
-    for (const Word &word : words)
+    for (const Word &word : faultWords)
         if (word.key == key && (word.under.empty() || word.under == under)) return std::string(word.word);
     return key;
 }
