@@ -157,6 +157,20 @@ private Q_SLOTS:
         QCOMPARE(cut(1), spoiled);
     }
 
+    void nothingIsPrintedToCutByWhereAPanelReachesOffTheClothOrLiesOverAnother() {
+        const Job &job = document().job();
+        QVERIFY(CuttingSheet::make(job, document().layout()));
+        Layout off = document().layout(), over = off;
+        off.cuts[0].x = -1_in;
+        over.cuts[0].x = over.cuts[1].x;
+        over.cuts[0].y = over.cuts[1].y + 1_in;
+        for (const Layout &layout : {off, over}) {
+            const auto sheet = CuttingSheet::make(job, layout);
+            QVERIFY(!sheet);
+            QVERIFY2(sheet.error().text.find("cannot be cut: Seat (") != std::string::npos, sheet.error().text.c_str());
+        }
+    }
+
     void whatIsCutIsCutInKeptLayoutsToo() {
         document().keepLayout(u"Before lunch"_s);
         markCut(0);

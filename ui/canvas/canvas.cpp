@@ -384,10 +384,12 @@ bool Canvas::focusNextPrevChild(bool next) {
 
 bool Canvas::event(QEvent *event) {
     // A tool that writes on the cloth has its own use for the key that puts panels aside, and for others that it names.
-    if (auto *key = static_cast<QKeyEvent *>(event); event->type() == QEvent::ShortcutOverride && m_tool != m_hand &&
-                                                     (key->key() == Qt::Key_Delete || m_tool->wants(key))) {
-        event->accept();
-        return true;
+    if (event->type() == QEvent::ShortcutOverride && m_tool != m_hand) {
+        auto *key = static_cast<QKeyEvent *>(event);
+        if (key->key() == Qt::Key_Delete || m_tool->wants(key)) {
+            event->accept();
+            return true;
+        }
     }
     return QAbstractScrollArea::event(event);
 }

@@ -1,5 +1,6 @@
 #include "ui/paper/cutting_sheet.h"
 
+#include "core/check/check.h"
 #include "core/rules/cut_already.h"
 #include "core/rules/photo_scale.h"
 #include "ui/drawing/colours.h"
@@ -40,6 +41,10 @@ std::optional<Fault> notForCutting(const Job &job, const Layout &layout) {
     if (const auto why = noLongerPossible(job, layout))
         return Fault{
             fmt::format("this layout is no longer possible: {}; plan again, or take the layout that was cut by", *why)};
+    for (const Finding &found : check(job, layout))
+        if (found.kind == Finding::Kind::Cloth || found.kind == Finding::Kind::Edge ||
+            found.kind == Finding::Kind::Overlap)
+            return Fault{fmt::format("nothing is printed to cut by while the layout cannot be cut: {}", found.text)};
     return std::nullopt;
 }
 
