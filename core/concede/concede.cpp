@@ -517,22 +517,9 @@ std::vector<Kind> usualOrder() {
     return {Kind::Trim, Kind::Stretcher, Kind::OtherCloth, Kind::Uncentre, Kind::Turn, Kind::Seam};
 }
 
-std::string nameOf(Kind kind) {
-    switch (kind) {
-    case Kind::Trim:
-        return "trim an allowance";
-    case Kind::Stretcher:
-        return "sew a strip on out of sight";
-    case Kind::Seam:
-        return "one more join";
-    case Kind::Turn:
-        return "turn a part the other way";
-    case Kind::Uncentre:
-        return "let a part leave the motif";
-    case Kind::OtherCloth:
-        return "cut a part from other cloth";
-    }
-    return {};
+std::vector<Kind> kindsWithoutLeave(const Job &job, std::vector<Kind> kinds) {
+    std::erase_if(kinds, [&](Kind kind) { return everything(job, {kind}) != GivenUp{}; });
+    return kinds;
 }
 
 Conceding concede(const Job &job, const ConcedeOptions &options) { return Search(job, options).run(); }

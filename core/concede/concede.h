@@ -14,6 +14,9 @@ namespace boltwright {
 /// visible seam last. (Common practice, no source.)
 std::vector<Concession::Kind> usualOrder();
 
+/// Those of the kinds that no panel of the job has leave to give up, so that asking for them changes nothing.
+std::vector<Concession::Kind> kindsWithoutLeave(const Job &job, std::vector<Concession::Kind> kinds);
+
 struct ConcedeOptions {
     /// Seconds are for the whole question. Steps are too, but the best way found with them is then looked at again with
     /// as many each time (see `concede`). `given` is not used.
@@ -53,8 +56,5 @@ Plan planOrConcede(const Job &job, const PlanOptions &options);
 
 /// What a layout gives up, one sentence a concession, in the trade's words and the job's unit.
 std::vector<std::string> concededInWords(const Job &job, const Layout &layout);
-
-/// A kind's name on screen and paper: "trim an allowance", "one more join", ...
-std::string nameOf(Concession::Kind kind);
 
 } // namespace boltwright

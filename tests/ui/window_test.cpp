@@ -257,6 +257,27 @@ private Q_SLOTS:
         QVERIFY(document().layout() == after);
     }
 
+    void redoIsThereAsSoonAsAStepIsUndoneAndGoneWithTheNextOne() {
+        openBench();
+        QAction *undo = m_window->actions()[ActionId::Undo], *redo = m_window->actions()[ActionId::Redo];
+        document().select(CutName{"seat", 2, 1});
+        key(Qt::Key_Right);
+        key(Qt::Key_L);
+        QCOMPARE(document().history()->count(), 2);
+        QVERIFY(undo->isEnabled() && !redo->isEnabled());
+        undo->trigger();
+        QVERIFY(redo->isEnabled());
+        QVERIFY2(redo->text().contains(document().history()->redoText()), qPrintable(redo->text()));
+        redo->trigger();
+        QVERIFY(!redo->isEnabled());
+        undo->trigger();
+        key(Qt::Key_L);
+        QVERIFY(!redo->isEnabled());
+        undo->trigger();
+        undo->trigger();
+        QVERIFY(!undo->isEnabled());
+    }
+
     void nudgesAreOneStepAndThereAndBackIsNone() {
         openBench();
         document().select(CutName{"seat", 2, 1});

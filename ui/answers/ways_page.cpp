@@ -34,6 +34,16 @@ QString shownKind(Kind kind) {
     return {};
 }
 
+QString inOneLine(const std::vector<Kind> &kinds) {
+    QStringList names;
+    for (Kind kind : kinds) {
+        QString name = shownKind(kind);
+        if (!names.isEmpty()) name.front() = name.front().toLower(); // one sentence
+        names << name;
+    }
+    return names.join(u", "_s);
+}
+
 /// Under which it is remembered between two days.
 QString keptName(Kind kind) {
     switch (kind) {
@@ -74,13 +84,7 @@ QString headlineOf(const ConcedeWay &way, bool nothing) {
     if (nothing)
         return way.layout.conceded.empty() ? WaysPage::tr("As asked: nothing is given up")
                                            : WaysPage::tr("As asked, with the joins that the width needs");
-    QStringList kinds;
-    for (Kind kind : way.kinds) {
-        QString name = shownKind(kind);
-        if (!kinds.isEmpty()) name.front() = name.front().toLower(); // one sentence
-        kinds << name;
-    }
-    return kinds.join(u", "_s);
+    return inOneLine(way.kinds);
 }
 
 } // namespace
@@ -188,13 +192,17 @@ void WaysPage::show(const FoundWays &found) {
         addAnswer(card);
     }
     if (answer.ways.empty()) {
-        const QString why = withFractions(fromCore(answer.reason));
-        say(answer.kind == planner::Outcome::Kind::CannotFit
-                ? tr("It does not fit, and this is proved: %1. “How much to ask for” says how much more would do.")
-                      .arg(why)
-                : tr("No way was found in the time given. More time, or leave to give up more, may find one. “How much "
-                     "to "
-                     "ask for” says how much more would do."));
+        QString said =
+            answer.kind == planner::Outcome::Kind::CannotFit
+                ? tr("With what its parts may give up it does not fit, and this is proved: %1.")
+                      .arg(withFractions(fromCore(answer.reason)))
+                : tr("No way was found in the time given. More time, or leave to give up more, may find one.");
+        // A tick here is no leave yet, and a proof without it says nothing of what leave would bring.
+        const auto closed = kindsWithoutLeave(document().job(), order());
+        if (!closed.empty())
+            said += u' ' + tr("No part has leave for this yet: %1. Leave is given in a part's row under Panels.")
+                               .arg(inOneLine(closed));
+        say(said + u' ' + tr("“How much to ask for” says how much cloth would do."));
     } else if (answer.nothingNeeded) {
         say(tr("The cloth does as asked."));
     }

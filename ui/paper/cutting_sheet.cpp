@@ -1,5 +1,6 @@
 #include "ui/paper/cutting_sheet.h"
 
+#include "core/base/language.h"
 #include "core/check/check.h"
 #include "core/rules/cut_already.h"
 #include "core/rules/photo_scale.h"
@@ -13,8 +14,6 @@
 #include <QDate>
 #include <QLocale>
 #include <QSaveFile>
-
-#include <fmt/format.h>
 
 using namespace Qt::StringLiterals;
 
@@ -40,11 +39,11 @@ std::optional<Fault> notForCutting(const Job &job, const Layout &layout) {
     if (auto why = notTapedYet(job, layout)) return why;
     if (const auto why = noLongerPossible(job, layout))
         return Fault{
-            fmt::format("this layout is no longer possible: {}; plan again, or take the layout that was cut by", *why)};
+            phrase("this layout is no longer possible: %1; plan again, or take the layout that was cut by", {*why})};
     for (const Finding &found : check(job, layout))
         if (found.kind == Finding::Kind::Cloth || found.kind == Finding::Kind::Edge ||
             found.kind == Finding::Kind::Overlap)
-            return Fault{fmt::format("nothing is printed to cut by while the layout cannot be cut: {}", found.text)};
+            return Fault{phrase("nothing is printed to cut by while the layout cannot be cut: %1", {found.text})};
     return std::nullopt;
 }
 

@@ -170,6 +170,8 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
                          "brings it back.")
                           .arg(matches.join(u";  "_s)));
     });
+    // The document tells of a step while it is taken, when the history does not count it yet.
+    connect(m_document->history(), &QUndoStack::indexChanged, this, &MainWindow::refreshActions);
     connect(m_document->history(), &QUndoStack::indexChanged, this, [this](int index) {
         if (index >= m_matchesDroppedAt) return;
         m_matchesDroppedAt = 0;

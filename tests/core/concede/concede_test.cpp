@@ -36,6 +36,18 @@ using Words = std::vector<std::string>;
 
 } // namespace
 
+TEST_CASE("what no panel has leave to give up is known without a search", "[concede]") {
+    Panel back = withAllowances(rectangle("back", 20_in, 20_in), 2_in, 2_in), seat = back;
+    seat.id = "seat";
+    const Cloth cloth = remnant(40_in, 30_in);
+    CHECK(kindsWithoutLeave(jobOf(cloth, {back, seat}), usualOrder()) == usualOrder());
+    seat.may.turn = true;
+    seat.allowMin[2] = 1_in;
+    const std::vector<Kind> closed = {Kind::Stretcher, Kind::OtherCloth, Kind::Uncentre, Kind::Seam};
+    CHECK(kindsWithoutLeave(jobOf(cloth, {back, seat}), usualOrder()) == closed);
+    CHECK(kindsWithoutLeave(jobOf(cloth, {back, seat}), {Kind::Seam, Kind::Turn}) == std::vector{Kind::Seam});
+}
+
 TEST_CASE("cloth that does as asked gives nothing up", "[concede]") {
     const Conceding c = concede(
         jobOf(remnant(42_in, 22_in), {withAllowances(rectangle("Seat", 18_in, 18_in, 2), 1.5_in, 0.5_in)}), quick());

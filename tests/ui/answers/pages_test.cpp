@@ -151,6 +151,33 @@ private Q_SLOTS:
         QVERIFY(document().layout().cuts.empty());
     }
 
+    void aTickWithoutLeaveIsToldWhereNothingFits() {
+        Job job = shortRemnant();
+        Panel &seat = job.panels.front();
+        seat.allowMin.assign(4, std::nullopt);
+        seat.may.otherCloth.any = false;
+        document().startWith(job);
+        auto *page = open<WaysPage>(ActionId::WaysToFit);
+        page->setSeconds(1);
+        ask(page);
+        QVERIFY(waitForAnswer(page));
+        QVERIFY(cards(page).isEmpty());
+        const QString said = textIn(page);
+        QVERIFY2(said.contains(u"With what its parts may give up it does not fit"_s), qPrintable(said));
+        QVERIFY2(said.contains(u"No part has leave for this yet: Trim an allowance, "_s), qPrintable(said));
+        m_window->sheet().close();
+        // Where leave was given and is not enough, that kind is not named.
+        seat.may.turn = true;
+        document().startWith(job);
+        page = open<WaysPage>(ActionId::WaysToFit);
+        page->setSeconds(1);
+        ask(page);
+        QVERIFY(waitForAnswer(page));
+        const QString then = textIn(page);
+        QVERIFY2(cards(page).isEmpty() && then.contains(u"No part has leave"_s), qPrintable(then));
+        QVERIFY2(!then.contains(u"turn a part the other way"_s), qPrintable(then));
+    }
+
     void theOrderIsDraggedAndRemembered() {
         document().startWith(shortRemnant());
         auto *page = open<WaysPage>(ActionId::WaysToFit);
