@@ -55,7 +55,7 @@ Result<std::vector<std::pair<Length, Length>>> readCorners(const QString &text, 
 
 namespace {
 
-enum MotifPlace { Middle, PointOfPanel };
+enum MotifPlace { Middle, OwnPoint };
 constexpr int mostEdgesSeen = 5; ///< of a panel with more, the table is scrolled
 
 } // namespace
@@ -197,7 +197,7 @@ void PanelDetails::buildMotif(QFormLayout &form) {
     connect(m_motif, &QComboBox::activated, this, [this](int place) {
         change(tr("What is centred"), [=](Panel &p) {
             if (!p.motif) return;
-            if (place == PointOfPanel && !p.motif->at) p.motif->at = anchorOf(p);
+            if (place == OwnPoint && !p.motif->at) p.motif->at = anchorOf(p);
             if (place == Middle) p.motif->at.reset();
         });
     });
@@ -298,7 +298,7 @@ void PanelDetails::show() {
         w->setEnabled(rectangle && panel.pieces.most > 1);
     const bool atPoint = panel.motif && panel.motif->at;
     m_motif->setEnabled(panel.motif.has_value());
-    m_motif->setCurrentIndex(atPoint ? PointOfPanel : Middle);
+    m_motif->setCurrentIndex(atPoint ? OwnPoint : Middle);
     for (LengthEdit *edit : {m_motifAcross, m_motifUp}) edit->setEnabled(atPoint);
     m_motifAcross->setLength(anchorOf(panel).x);
     m_motifUp->setLength(anchorOf(panel).y);
