@@ -323,7 +323,7 @@ std::vector<std::string> matchDoubts(const Job &job) {
     return doubts;
 }
 
-std::optional<Flow> matchFollowing(const Job &before, const Job &after, Flow match) {
+std::optional<Flow> matchFollowing(const Job &before, const Job &after, const Flow &match) {
     Flow follows = match;
     if (!endFollows(before, after, match, MatchSide::From, follows.from)) return std::nullopt;
     if (!endFollows(before, after, match, MatchSide::To, follows.to)) return std::nullopt;

@@ -41,7 +41,7 @@ std::vector<std::string> matchDoubts(const Job &job);
 
 /// A match after its panels were changed: at the edges that its own have become. None: a panel, a copy or an edge that
 /// it needs is gone.
-std::optional<Flow> matchFollowing(const Job &before, const Job &after, Flow match);
+std::optional<Flow> matchFollowing(const Job &before, const Job &after, const Flow &match);
 /// The matches of `after` that the change leaves without a panel, a copy or an edge, in words.
 std::vector<std::string> matchesDropped(const Job &before, const Job &after);
 

@@ -301,9 +301,11 @@ Result<Panel> PanelTableModel::changedPanel(Panel panel, int column, const QStri
         else
             panel.cloth = toCore(value);
         break;
-    case Kind:
-        panel = withShape(std::move(panel), shapeAs(panel.shape, value));
+    case Kind: {
+        Shape shape = shapeAs(panel.shape, value);
+        panel = withShape(std::move(panel), std::move(shape));
         break;
+    }
     case Across:
         done = measure(rectangle ? rectangle->across : tapered->bottom, LengthRange::AboveZero);
         break;
