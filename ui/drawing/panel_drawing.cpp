@@ -5,12 +5,15 @@
 #include "ui/drawing/table_frame.h"
 #include "ui/text/words.h"
 
+#include <QCache>
 #include <QFontInfo>
 #include <QFontMetricsF>
 #include <QObject>
 #include <QPainterPath>
+#include <QPixmap>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 using namespace Qt::StringLiterals;
@@ -66,17 +69,79 @@ PanelPicture pictureOf(const Job &job, const Layout &layout, const Cut &cut) {
     return picture;
 }
 
-SlipFonts::SlipFonts(const QFont &base) : mark(base), small(base), smallStrong(base) {
-    const int px = QFontInfo(base).pixelSize();
-    mark.setPixelSize(std::max(12, qRound(px * 1.12)));
-    mark.setBold(true);
-    small.setPixelSize(std::max(11, qRound(px * 0.85)));
-    small.setBold(false);
-    smallStrong = small;
-    smallStrong.setBold(true);
+SlipFonts::SlipFonts(const QFont &base) {
+    // Asked for many times a picture, and nearly always for the same letters.
+    static QFont before;
+    static QFont marks, smalls, smallStrongs;
+    static QString keys;
+    if (keys.isEmpty() || !(base == before)) {
+        before = marks = smalls = base;
+        const int px = QFontInfo(base).pixelSize();
+        marks.setPixelSize(std::max(12, qRound(px * 1.12)));
+        marks.setBold(true);
+        smalls.setPixelSize(std::max(11, qRound(px * 0.85)));
+        smalls.setBold(false);
+        smallStrongs = smalls;
+        smallStrongs.setBold(true);
+        keys = base.key() + u' ' + QString::number(px);
+    }
+    mark = marks;
+    small = smalls;
+    smallStrong = smallStrongs;
+    key = keys;
 }
 
 namespace {
+
+/// The polygon as a rectangle along the axes, which most panels are: those are filled and framed many times as fast as
+/// outlines of any shape, and look the same.
+std::optional<QRectF> uprightBox(const QPolygonF &polygon) {
+    if (polygon.size() != 4) return std::nullopt;
+    for (int i = 0; i < 4; ++i) {
+        const QPointF side = polygon[(i + 1) % 4] - polygon[i];
+        if (side.x() != 0 && side.y() != 0) return std::nullopt;
+    }
+    return polygon.boundingRect();
+}
+
+void fillShape(QPainter &painter, const QPolygonF &outline, const QBrush &brush) {
+    if (const auto box = uprightBox(outline)) return painter.fillRect(*box, brush);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(brush);
+    painter.drawPolygon(outline);
+}
+
+/// A line of one colour, none of it transparent, along the outline, with its corners square.
+void lineAround(QPainter &painter, const QPolygonF &outline, const QColor &colour, double width) {
+    const auto box = uprightBox(outline);
+    if (!box) {
+        painter.setBrush(Qt::NoBrush);
+        painter.setPen(QPen(colour, width, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
+        painter.drawPolygon(outline);
+        return;
+    }
+    const double half = width / 2;
+    const QRectF outer = box->adjusted(-half, -half, half, half);
+    if (box->width() <= width || box->height() <= width) return painter.fillRect(outer, colour);
+    painter.fillRect(QRectF(outer.left(), outer.top(), outer.width(), width), colour);
+    painter.fillRect(QRectF(outer.left(), outer.bottom() - width, outer.width(), width), colour);
+    painter.fillRect(QRectF(outer.left(), outer.top(), width, outer.height()), colour);
+    painter.fillRect(QRectF(outer.right() - width, outer.top(), width, outer.height()), colour);
+}
+
+void dashesAround(QPainter &painter, const QPolygonF &outline, const QColor &colour) {
+    QPen pen(colour, 1, Qt::CustomDashLine);
+    pen.setDashPattern({5, 4});
+    painter.setPen(pen);
+    painter.setBrush(Qt::NoBrush);
+    if (!uprightBox(outline)) {
+        painter.drawPolygon(outline);
+        return;
+    }
+    std::array<QLineF, 4> sides;
+    for (int i = 0; i < 4; ++i) sides[std::size_t(i)] = QLineF(outline[i], outline[(i + 1) % 4]);
+    painter.drawLines(sides.data(), 4);
+}
 
 /// A saw-toothed line around the polygon, as torn cloth.
 QPainterPath torn(const QPolygonF &polygon) {
@@ -127,6 +192,7 @@ QSizeF sizeOf(const QList<SlipLine> &lines, const SlipFonts &fonts) {
 bool fits(const QSizeF &size, QPointF middle, const QPolygonF &polygon) {
     const QRectF rect(middle - QPointF(size.width(), size.height()) / 2, size);
     const QRectF room = rect.adjusted(-3, -3, 3, 3);
+    if (const auto box = uprightBox(polygon)) return box->contains(room);
     for (double x : {0.0, 0.25, 0.5, 0.75, 1.0})
         for (double y : {0.0, 0.5, 1.0}) {
             const QPointF p(room.left() + x * room.width(), room.top() + y * room.height());
@@ -153,21 +219,38 @@ std::optional<QPolygonF> wedgePlace(const QLineF &top, QPointF outward, const QR
     return std::nullopt;
 }
 
-/// What the slip says, from everything down to the mark alone; nothing when even that would not stay inside.
-std::optional<Slip> slipFor(const PanelPicture &panel, const QPolygonF &polygon, QPointF middle, const QLineF &top,
-                            const SlipFonts &fonts) {
+/// What a slip may say, from everything down to the mark alone, and how large each of that is.
+struct SlipChoices {
+    std::array<QList<SlipLine>, 6> lines;
+    std::array<QSizeF, 6> sizes;
+};
+
+/// Measured once: the widths of words cost more than all else that is drawn of a panel.
+const SlipChoices &choicesFor(const PanelPicture &panel, const SlipFonts &fonts) {
+    static QCache<QString, SlipChoices> cache(4000);
+    const QString key = fonts.key + u'\n' + panel.mark + u'\n' + panel.name + u'\n' + panel.size;
+    if (const SlipChoices *there = cache.object(key)) return *there;
     const QString dot = u" · "_s;
     const QString name = panel.name.isEmpty() ? panel.mark : panel.name;
-    const QList<QList<SlipLine>> choices = {
-        {{panel.mark, true}, {name}, {panel.size}},
-        {{panel.mark + dot + name + dot + panel.size}},
-        {{panel.mark, true}, {panel.size}},
-        {{panel.mark + dot + panel.size}},
-        {{panel.mark, true}},
-        {{panel.mark}},
-    };
-    for (const auto &lines : choices) {
-        const QSizeF size = sizeOf(lines, fonts);
+    auto *made = new SlipChoices;
+    made->lines = {{{{panel.mark, true}, {name}, {panel.size}},
+                    {{panel.mark + dot + name + dot + panel.size}},
+                    {{panel.mark, true}, {panel.size}},
+                    {{panel.mark + dot + panel.size}},
+                    {{panel.mark, true}},
+                    {{panel.mark}}}};
+    for (std::size_t i = 0; i < made->lines.size(); ++i) made->sizes[i] = sizeOf(made->lines[i], fonts);
+    cache.insert(key, made);
+    return *made;
+}
+
+/// The first of what it may say that stays inside the panel, with the wedge beside it; none, where nothing does.
+std::optional<Slip> slipFor(const PanelPicture &panel, const QPolygonF &polygon, QPointF middle, const QLineF &top,
+                            const SlipFonts &fonts) {
+    const SlipChoices &choices = choicesFor(panel, fonts);
+    for (std::size_t i = 0; i < choices.lines.size(); ++i) {
+        const QList<SlipLine> &lines = choices.lines[i];
+        const QSizeF size = choices.sizes[i];
         const auto stands = [&](const QSizeF &s) {
             return fits(s, middle, polygon) && wedgePlace(top, panel.outward, slipRectOf(s, middle)).has_value();
         };
@@ -177,12 +260,12 @@ std::optional<Slip> slipFor(const PanelPicture &panel, const QPolygonF &polygon,
     return std::nullopt;
 }
 
-void drawSlip(QPainter &painter, const Slip &slip, QPointF middle, const Colours &colours, const SlipFonts &fonts) {
-    painter.save();
-    painter.translate(middle);
-    if (slip.upright) painter.rotate(-90);
+/// The slip of paper itself, its upper left corner at the origin.
+void paintSlip(QPainter &painter, const Slip &slip, const Colours &colours, const SlipFonts &fonts) {
     const QSizeF size = slip.upright ? slip.size.transposed() : slip.size;
     const QRectF rect(-size.width() / 2, -size.height() / 2, size.width(), size.height());
+    painter.translate(slip.size.width() / 2, slip.size.height() / 2);
+    if (slip.upright) painter.rotate(-90);
     QColor paper = colours.paper;
     paper.setAlpha(235);
     painter.setPen(Qt::NoPen);
@@ -199,7 +282,31 @@ void drawSlip(QPainter &painter, const Slip &slip, QPointF middle, const Colours
         painter.drawText(QRectF(rect.left(), y, rect.width(), metrics.height()), Qt::AlignCenter, line.text);
         y += metrics.height();
     }
-    painter.restore();
+}
+
+/// Slips keep their size whatever the zoom, so each is painted once and then laid on whole pixels of the screen.
+QPixmap slipPicture(const Slip &slip, const Colours &colours, const SlipFonts &fonts, double ratio) {
+    static QCache<QString, QPixmap> cache(16 * 1024); // kilobytes
+    QString key = fonts.key + u' ' + QString::number(int(ratio * 64)) + (slip.upright ? u'u' : u'l') +
+                  (colours.dark ? u'd' : u'b');
+    for (const SlipLine &line : slip.lines) key += (line.strong ? u'\n' : u'\t') + line.text;
+    if (const QPixmap *there = cache.object(key)) return *there;
+    QPixmap made((slip.size * ratio).toSize() + QSize(2, 2)); // halves are rounded away from nothing
+    made.setDevicePixelRatio(ratio);
+    made.fill(Qt::transparent);
+    QPainter painter(&made);
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintSlip(painter, slip, colours, fonts);
+    painter.end();
+    cache.insert(key, new QPixmap(made), made.width() * made.height() * 4 / 1024 + 1);
+    return made;
+}
+
+void drawSlip(QPainter &painter, const Slip &slip, QPointF middle, const Colours &colours, const SlipFonts &fonts) {
+    const double ratio = painter.device()->devicePixelRatioF();
+    const QPointF corner = slipRectOf(slip.size, middle).topLeft() * ratio;
+    painter.drawPixmap(QPointF(std::round(corner.x()), std::round(corner.y())) / ratio,
+                       slipPicture(slip, colours, fonts, ratio));
 }
 
 void drawWedge(QPainter &painter, const QLineF &top, QPointF outward, const QRectF &slip, const Colours &colours) {
@@ -247,44 +354,34 @@ void drawGround(QPainter &painter, const QPolygonF &outline, const PanelPicture 
                 const Colours &colours) {
     QColor veil = colours.chalk;
     veil.setAlpha(panel.state == CutState::Cut ? 205 : look.held ? 40 : 78);
-    painter.setPen(Qt::NoPen);
-    painter.setBrush(veil);
-    painter.drawPolygon(outline);
+    fillShape(painter, outline, veil);
     if (panel.state == CutState::Cut) {
         QColor hatch = colours.chalkCasing;
         hatch.setAlpha(70);
-        painter.setBrush(QBrush(hatch, Qt::BDiagPattern));
-        painter.drawPolygon(outline);
+        fillShape(painter, outline, QBrush(hatch, Qt::BDiagPattern));
     }
     if (look.selected) {
         QColor tint = colours.accent;
         tint.setAlpha(38);
-        painter.setBrush(tint);
-        painter.drawPolygon(outline);
+        fillShape(painter, outline, tint);
     }
 }
 
 void drawOutline(QPainter &painter, const QPolygonF &outline, const PanelLook &look, const Colours &colours) {
-    painter.setBrush(Qt::NoBrush);
-    if (look.selected) {
-        QColor halo = colours.accent;
-        painter.setPen(QPen(halo, 8, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
-        painter.drawPolygon(outline);
-    }
+    if (look.selected) lineAround(painter, outline, colours.accent, 8);
     const QColor casing =
         look.broken ? (colours.dark ? QColor(0x9A, 0x3B, 0x2F) : colours.broken) : colours.chalkCasing;
     if (look.broken) {
         const QPainterPath path = torn(outline);
+        painter.setBrush(Qt::NoBrush);
         painter.setPen(QPen(casing, 4.2, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
         painter.drawPath(path);
         painter.setPen(QPen(colours.chalk, 1.4));
         painter.drawPath(path);
         return;
     }
-    painter.setPen(QPen(casing, 4, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
-    painter.drawPolygon(outline);
-    painter.setPen(QPen(colours.chalk, 1.8, Qt::SolidLine, Qt::SquareCap, Qt::MiterJoin));
-    painter.drawPolygon(outline);
+    lineAround(painter, outline, casing, 4);
+    lineAround(painter, outline, colours.chalk, 1.8);
 }
 
 } // namespace
@@ -299,12 +396,7 @@ void drawPanel(QPainter &painter, const PanelPicture &panel, const QTransform &t
     if (!panel.measured.isEmpty()) {
         QColor dash = colours.chalkCasing;
         dash.setAlpha(190);
-        painter.setPen(QPen(dash, 1, Qt::CustomDashLine));
-        QPen pen = painter.pen();
-        pen.setDashPattern({5, 4});
-        painter.setPen(pen);
-        painter.setBrush(Qt::NoBrush);
-        painter.drawPolygon(toScreen.map(panel.measured));
+        dashesAround(painter, toScreen.map(panel.measured), dash);
     }
     QRectF slipRect;
     if (look.slip) {

@@ -38,6 +38,7 @@ struct PanelLook {
 /// Fonts of slips, tags and tape, from one base font; nothing under 11 px at 100 %.
 struct SlipFonts {
     QFont mark, small, smallStrong;
+    QString key; ///< tells one set from another
     explicit SlipFonts(const QFont &base);
 };
 
