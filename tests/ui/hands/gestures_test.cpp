@@ -213,6 +213,25 @@ std::vector<Stopped> everyRule() {
                    1,
                    {2_in, 0_in},
                    u"the pattern misses"_s});
+    // A remnant with its lower right corner gone, and a panel in the middle of it.
+    const auto onRemnant = [&](Length kept) {
+        return withSeats([&](Job &job) {
+            job.cloths = {remnantCloth({{0_in, 0_in}, {30_in, 0_in}, {40_in, 10_in}, {40_in, 30_in}, {0_in, 30_in}})};
+            job.cloths[0].edge = kept;
+            job.panels[0].count = 1;
+            job.layouts.front().cuts = {cutAt("seat", 12_in, 8_in)};
+            job.layouts.front().cuts[0].on = "A";
+        });
+    };
+    all.push_back({"off a remnant", onRemnant({}), 0, {-14_in, 0_in}, u"reaches off the remnant"_s});
+    all.push_back({"over a remnant's slanted edge", onRemnant({}), 0, {14_in, -6_in}, u"reaches off the remnant"_s});
+    all.push_back(
+        {"near a remnant's edge", onRemnant(1_in), 0, {-11.5_in, 0_in}, u"less than 1 in from the remnant's edge"_s});
+    all.push_back({"near a remnant's slanted edge",
+                   onRemnant(1_in),
+                   0,
+                   {13_in, -2_in},
+                   u"less than 1 in from the remnant's edge"_s});
     return all;
 }
 
@@ -236,6 +255,10 @@ TEST_CASE("every rule that stops a panel is told where it stops it", "[hands]") 
         REQUIRE_FALSE(hand.broken(stopped.cut));
         // What is red there already: the line of the last cut, which goes along the panel's edge.
         const int before = brokenPixels(hand.canvas(), hand.canvas().cutRect(stopped.cut));
+        const auto tag = [&] { // where the words stand: below the panel, from its left edge on
+            const QRectF panel = hand.canvas().cutRect(stopped.cut);
+            return QRectF(panel.left() + 8, panel.bottom() + 14, 40, 8);
+        };
         const QPoint from = hand.middleOf(stopped.cut);
         const QPoint to = from + hand.at(stopped.by.x, stopped.by.y) - hand.at(Length{}, Length{});
         hand.press(from);
@@ -245,6 +268,7 @@ TEST_CASE("every rule that stops a panel is told where it stops it", "[hands]") 
         CHECK(told().contains(stopped.words));
         CHECK(hand.window().standingPane().sentences().join(u'\n').contains(stopped.words));
         CHECK(brokenPixels(hand.canvas(), hand.canvas().cutRect(stopped.cut)) > before + 40);
+        CHECK(brokenPixels(hand.canvas(), tag()) > 200);
         hand.release(Qt::AltModifier);
         CHECK(hand.broken(stopped.cut));
         CHECK(told().contains(stopped.words));
