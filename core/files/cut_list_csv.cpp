@@ -352,6 +352,17 @@ Column otherClothColumn() {
             }};
 }
 
+/// "bottom", or a polygon's edge as a person counts it, from 1; the job file counts from 0.
+std::string edgeCell(const Shape &shape, int edge) {
+    return std::holds_alternative<PolygonShape>(shape) ? std::to_string(edge + 1) : edgeName(shape, edge);
+}
+
+std::optional<int> edgeInCell(const Shape &shape, const std::string &name) {
+    for (int edge = 0; edge < int(edgeCount(shape)); ++edge)
+        if (edgeCell(shape, edge) == name) return edge;
+    return std::nullopt;
+}
+
 /// "bottom 0.5 / left 1"; a polygon's edges by number.
 Column stretcherColumn() {
     return {"Strip may be sewn on",
@@ -362,16 +373,18 @@ Column stretcherColumn() {
                 std::string text;
                 for (const auto &[edge, left] : row.panel.may.stretcher)
                     text +=
-                        (text.empty() ? "" : " / ") + edgeName(row.panel.shape, edge) + " " + writeDecimal(left, unit);
+                        (text.empty() ? "" : " / ") + edgeCell(row.panel.shape, edge) + " " + writeDecimal(left, unit);
                 return text;
             },
             [](Row &row, const std::string &cell, Unit unit) -> Read {
                 for (const std::string &part : split(cell, "/")) {
                     const auto words = split(part, " \t\n\r");
                     const std::optional<int> edge =
-                        words.size() == 2 ? edgeNamed(row.panel.shape, lower(words[0])) : std::nullopt;
+                        words.size() == 2 ? edgeInCell(row.panel.shape, lower(words[0])) : std::nullopt;
                     if (!edge)
-                        return fault(quotedName(part) + " names no edge and length; write one such as bottom 1/2");
+                        return fault(quotedName(part) +
+                                     (row.corners ? " names no edge and length; write one such as 1 1/2, edge 1 first"
+                                                  : " names no edge and length; write one such as bottom 1/2"));
                     const auto left = lengthIn(words[1], unit, Sign::ZeroOrMore);
                     if (!left) return fault(left.error());
                     row.panel.may.stretcher[*edge] = *left;

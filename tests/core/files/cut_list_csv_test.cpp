@@ -1,5 +1,6 @@
 #include "core/files/cut_list_csv.h"
 #include "core/job/job.h"
+#include "core/panel/edges.h"
 #include "tests/core/files/random_job.h"
 #include "tests/core/support/jobs.h"
 
@@ -101,6 +102,21 @@ TEST_CASE("a cut list is written under headings a person understands", "[cut lis
     arm.mirror = true;
     CHECK(writeCutList({back, arm}, Unit::Inch) == chair);
     CHECK(listOf(chair).panels == std::vector<Panel>{back, arm});
+}
+
+TEST_CASE("edges of a shape of corners are counted from 1, as the window counts them", "[cut list]") {
+    Panel wing = rectangle("wing", 10_in, 10_in);
+    wing.shape = PolygonShape{{{0_in, 0_in}, {12_in, 0_in}, {10_in, 20_in}}};
+    wing.may.stretcher = {{0, 0.5_in}, {2, 1_in}};
+    const std::string text = writeCutList({wing}, Unit::Inch);
+    CAPTURE(text);
+    CHECK(text.find("1 0.5 / 3 1") != std::string::npos);
+    CHECK(edgeInWords(wing.shape, 2) == "edge 3");
+    CHECK(listOf(text).panels.at(0).may.stretcher == wing.may.stretcher);
+    // An edge that is not there is refused, and so is one counted from 0.
+    for (const char *edge : {"0 0.5", "4 0.5"})
+        CHECK_FALSE(
+            readCutList("Name,Corners,Strip may be sewn on\nWing,0 0 / 12 0 / 10 20," + std::string(edge), Unit::Inch));
 }
 
 TEST_CASE("copies of one name get ids of their own", "[cut list]") {
