@@ -20,6 +20,11 @@ Result<Job> loadJob(const std::filesystem::path &file) {
     return job;
 }
 
+std::optional<Refused> whyFileRefused(const std::filesystem::path &file) {
+    const auto text = disk().read(file, mostBytes);
+    return text ? whyRefused(*text) : std::nullopt;
+}
+
 Result<void> saveJob(const Job &job, const std::filesystem::path &file) {
     Job moved = job;
     movePictures(moved, std::filesystem::absolute(file).parent_path());

@@ -4,6 +4,7 @@
 #include "core/job/job.h"
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -13,6 +14,16 @@ namespace boltwright {
 /// "panels[2] 'inside-back', shape.across: \"2o 1/2\": \"o\" is no unit; write in, ft, yd, mm, cm or m".
 /// Keys that are not known are kept, in their place. Allowances that are left out are read as an empty list.
 Result<Job> readJob(std::string_view text);
+
+/// Why a text is refused, as somebody at the window reads it.
+struct Refused {
+    std::string inWords; ///< in the trade's words: "Inside back, across: \"2o 1/2\": ..."
+    std::string where;   ///< to be found in the file: "panels[2] 'inside-back', shape.across"
+};
+/// None for a text that `readJob` takes.
+std::optional<Refused> whyRefused(std::string_view text);
+/// The same of a file; none where it cannot be read at all.
+std::optional<Refused> whyFileRefused(const std::filesystem::path &file);
 
 /// The job as JSON text. What was read and has not changed keeps its keys, their order and values; a text that this
 /// function wrote comes back byte for byte. New parts are written with the keys that differ from "left out".

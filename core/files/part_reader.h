@@ -12,7 +12,13 @@ namespace boltwright {
 struct Reading {
     Job &job;
     std::optional<Fault> fault;
+    KeyPath place = {};      ///< of the fault
+    std::string reason = {}; ///< the fault without its place
 };
+
+constexpr const char *missingKey = "this key is missing";
+constexpr const char *notAList = " is not a list; write one in brackets",
+                     *notAnObjectWords = " is not an object; write its keys in braces";
 
 /// Reads the keys of one object into a part (see job_keys.h for its verbs). After the first fault it does nothing more.
 class PartReader {
@@ -68,7 +74,7 @@ public:
         m_lists.push_back(key);
         const Json *json = presence == Presence::Required ? needed(key) : m_object.find(key);
         if (!json || stopped()) return;
-        if (!json->is(Json::Kind::List)) return refuse(key, shown(*json) + " is not a list; write one in brackets");
+        if (!json->is(Json::Kind::List)) return refuse(key, shown(*json) + notAList);
         for (std::size_t i = 0; i < json->items.size() && !stopped(); ++i)
             readPart(json->items[i], m_path.item(key, i, calledIn(json->items[i])), parts.emplace_back(),
                      [](PartReader &in, Part &p) { keysOf(in, p); });
@@ -102,7 +108,7 @@ private:
     const Json *needed(std::string_view key) {
         if (stopped()) return nullptr;
         const Json *json = m_object.find(key);
-        if (!json) refuse(key, "this key is missing");
+        if (!json) refuse(key, missingKey);
         return json;
     }
 
@@ -113,16 +119,22 @@ private:
         if (result)
             value = *std::move(result);
         else
-            m_reading.fault = Fault{m_path.key(key).text() + result.error().where + ": " + result.error().what};
+            stop(m_path.key(key), result.error().where, result.error().what);
+    }
+
+    /// `within`: where in the value, as it stands behind its key.
+    void stop(const KeyPath &path, const std::string &within, const std::string &what) {
+        const std::string place = path.text() + within;
+        m_reading.fault = place.empty() ? Fault{what} : Fault{what}.at(place);
+        m_reading.place = path;
+        m_reading.reason = what;
     }
 
     void refuseAt(const KeyPath &path, const std::string &what) {
-        if (!stopped()) m_reading.fault = path.text().empty() ? Fault{what} : Fault{what}.at(path.text());
+        if (!stopped()) stop(path, {}, what);
     }
 
-    static std::string notAnObject(const Json &json) {
-        return shown(json) + " is not an object; write its keys in braces";
-    }
+    static std::string notAnObject(const Json &json) { return shown(json) + notAnObjectWords; }
 
     /// The name by which a person knows a part of a list.
     static std::string calledIn(const Json &json) {

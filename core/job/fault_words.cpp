@@ -13,10 +13,11 @@ struct Word {
 };
 
 // The first that fits holds. An empty word is left out: what stands around it says enough.
-constexpr std::array<Word, 50> faultWords = {{
+constexpr std::array<Word, 70> faultWords = {{
     {"pattern", "across", "horizontal repeat"},
     {"pattern", "along", "vertical repeat"},
     {"pattern", "motif", "where a motif sits"},
+    {"shape", "kind", "kind of shape"},
     {"shape", "bottom", "across at the bottom"},
     {"shape", "top", "across at the top"},
     {"shape", "shift", "lean"},
@@ -64,6 +65,25 @@ constexpr std::array<Word, 50> faultWords = {{
     {"", "lost", "lost in the join"},
     {"", "other_cloth", "other cloth"},
     {"", "stretcher", "pulled out of sight"},
+    {"", "boltwright", "version of the file"},
+    {"", "unit", "unit"},
+    {"", "job", "job card"},
+    {"", "title", "title"},
+    {"", "client", "client"},
+    {"", "way", "nap"},
+    {"", "along", "along"},
+    {"", "run", "run"},
+    {"", "alike", "copies alike"},
+    {"", "mirror", "mirrored copies"},
+    {"", "hidden", "out of sight"},
+    {"", "flow", "pattern match"},
+    {"", "layouts", "layouts"},
+    {"", "cuts", "cuts"},
+    {"", "turn", "turn"},
+    {"", "where", "joins lie"},
+    {"", "match", "pattern over joins"},
+    {"", "uncentre", "off centre"},
+    {"", "remnants", "remnants"},
 }};
 
 std::string wordFor(std::string_view under, const std::string &key) {
@@ -91,14 +111,21 @@ std::string itemInWords(const Job &job, const KeyPath::Step &step) {
     return step.called.empty() ? fmt::format("{} {}", step.name, index + 1) : step.called;
 }
 
+/// A polygon's edges are counted from 0 by the file, and from 1 by a person.
+std::string stretcherEdge(const std::string &key) {
+    if (key.empty() || key.find_first_not_of("0123456789") != std::string::npos || key.size() > 6) return key;
+    return fmt::format("edge {}", std::stoi(key) + 1);
+}
+
 } // namespace
 
 std::string placeInWords(const Job &job, const KeyPath &place) {
     std::string text, under;
     for (const KeyPath::Step &step : place.steps()) {
-        const std::string part = step.name.empty() ? fmt::format("edge {}", *step.index + 1)
-                                 : step.index      ? itemInWords(job, step)
-                                                   : wordFor(under, step.name);
+        const std::string part = step.name.empty()      ? fmt::format("edge {}", *step.index + 1)
+                                 : step.index           ? itemInWords(job, step)
+                                 : under == "stretcher" ? stretcherEdge(step.name)
+                                                        : wordFor(under, step.name);
         if (!part.empty()) text += (text.empty() ? "" : ", ") + part;
         under = step.name;
     }

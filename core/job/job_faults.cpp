@@ -22,11 +22,14 @@ constexpr int mostInCount = 1'000'000; ///< of a copy's or piece's number in a l
 /// What is wrong so far, each with the place where it stands.
 class Faults {
 public:
-    enum class Words { Files, Trades };
+    enum class Words { Files, Trades, PlacesOnly };
     Faults(const Job &job, Words words) : m_job(job), m_words(words) {}
 
     void add(const KeyPath &where, const std::string &what) {
-        m_texts.push_back(Fault{what}.at(isForScreen() ? placeInWords(m_job, where) : where.text()).text);
+        if (m_words == Words::PlacesOnly)
+            m_texts.push_back(where.text());
+        else
+            m_texts.push_back(Fault{what}.at(isForScreen() ? placeInWords(m_job, where) : where.text()).text);
     }
     /// For a sentence that names a key or a value of the file.
     void add(const KeyPath &where, const std::string &what, const std::string &inTradeWords) {
@@ -379,10 +382,10 @@ void faultsOfCut(Faults &faults, const KeyPath &where, const Cut &cut, const Job
 void faultsOfConcession(Faults &faults, const KeyPath &where, const Concession &concession) {
     needCount(faults, where.key("copy"), concession.copy);
     const bool isStretcher = concession.kind == Concession::Kind::Stretcher;
-    if (isStretcher && !concession.edge) faults.add(where.key("edge"), "this key is missing");
+    if (isStretcher && !concession.edge) faults.add(where.key("edge"), "this key is missing", "it is not told");
     if (!isStretcher && concession.kind != Concession::Kind::Trim) return;
-    if (!concession.from) faults.add(where.key("from"), "this key is missing");
-    if (!concession.to) faults.add(where.key("to"), "this key is missing");
+    if (!concession.from) faults.add(where.key("from"), "this key is missing", "it is not told");
+    if (!concession.to) faults.add(where.key("to"), "this key is missing", "it is not told");
     if (concession.from) faults.needNoSign(where.key("from"), *concession.from);
     if (concession.to) faults.needNoSign(where.key("to"), *concession.to);
 }
@@ -450,6 +453,7 @@ std::vector<std::string> allFaults(const Job &job, Faults::Words words) {
 } // namespace
 
 std::vector<std::string> faultsOfJob(const Job &job) { return allFaults(job, Faults::Words::Files); }
+std::vector<std::string> placesOfFaults(const Job &job) { return allFaults(job, Faults::Words::PlacesOnly); }
 std::vector<std::string> faultsInWords(const Job &job) { return allFaults(job, Faults::Words::Trades); }
 
 } // namespace boltwright

@@ -21,6 +21,14 @@ std::filesystem::path pathOf(const QString &fileName) {
     return std::filesystem::path(QFile::encodeName(fileName).toStdString());
 }
 
+/// What is wrong in the trade's words, and then where that stands in the file, for whoever puts it right there.
+QString refusalOf(const QString &fileName, const Fault &fault) {
+    const auto why = whyFileRefused(pathOf(fileName));
+    if (!why) return withFractions(fromCore(fault.text));
+    return QObject::tr("%1 is not opened. %2. (In the file: %3)")
+        .arg(QFileInfo(fileName).fileName(), withFractions(fromCore(why->inWords)), fromCore(why->where));
+}
+
 QString filter() { return QObject::tr("Jobs (*.boltwright);;All files (*)"); }
 
 } // namespace
@@ -58,7 +66,7 @@ bool FileDesk::openFile(const QString &fileName) {
     if (!mayLeave()) return false;
     const auto opened = m_document.open(fileName);
     if (!opened) {
-        m_notice.say(withFractions(fromCore(opened.error().text)));
+        m_notice.say(refusalOf(fileName, opened.error()));
         m_preferences.forgetFile(QFileInfo(fileName).absoluteFilePath());
         Q_EMIT filesUsedChanged();
         return false;
@@ -174,7 +182,7 @@ void FileDesk::fileTouched() {
                      {{tr("Load it again"),
                        [this] {
                            const auto again = m_document.open(QString(m_document.fileName()));
-                           if (!again) m_notice.say(fromCore(again.error().text));
+                           if (!again) m_notice.say(refusalOf(m_document.fileName(), again.error()));
                            Q_EMIT opened();
                        }},
                       {tr("Keep what is here"), [] {}}});

@@ -1,7 +1,11 @@
+#include "core/files/job_file.h"
 #include "core/job/fault_words.h"
 #include "tests/core/support/jobs.h"
 
 #include <catch2/catch.hpp>
+
+#include <fstream>
+#include <iterator>
 
 using namespace boltwright;
 using namespace boltwright::literals;
@@ -81,4 +85,62 @@ TEST_CASE("no key of the file stands in what a person at the window can cause", 
                                 "along", "square:", "centre:"})
             CHECK(sentence.find(key) == std::string::npos);
     }
+}
+
+TEST_CASE("a file that is refused is told in the trade's words, with where it stands in the file", "[job]") {
+    const std::string begin = R"({"boltwright": 1, "unit": "in", "cloths": [{"id": "body", "bolt": {"width": 54}}],
+        "panels": [{"id": "inside-back", "name": "Inside back", "shape": {"kind": "rectangle", "across": )",
+                      end = R"(, "up": 17}, "allow": 1, "allow_min": {"top": )", last = "}}]}";
+    CHECK_FALSE(whyRefused(begin + "24" + end + "0.5" + last));
+    const auto length = whyRefused(begin + "\"2o 1/2\"" + end + "0.5" + last);
+    REQUIRE(length);
+    CHECK(length->inWords.rfind("Inside back, across: \"2o 1/2\"", 0) == 0);
+    CHECK(length->where == "panels[0] 'inside-back', shape.across");
+    const auto rule = whyRefused(begin + "24" + end + "2" + last);
+    REQUIRE(rule);
+    CHECK(rule->inWords.rfind("Inside back, least allowance, top: 2 in is more than the allowance of 1 in", 0) == 0);
+    CHECK(rule->where == "panels[0] 'inside-back', allow_min.top");
+    const auto list = whyRefused(R"({"boltwright": 1, "unit": "in", "cloths": {}, "panels": []})");
+    REQUIRE(list);
+    CHECK(list->inWords == "Cloths: it cannot be read");
+    CHECK(list->where == "cloths");
+    const auto gone = whyRefused(R"({"boltwright": 1, "unit": "in", "cloths": []})");
+    REQUIRE(gone);
+    CHECK(gone->inWords == "Panels: it is not told");
+    const auto damaged = whyRefused("{\"boltwright\": 1");
+    REQUIRE(damaged);
+    CHECK(damaged->inWords == "it is damaged, or no job file");
+    CHECK(damaged->where.find("line 1") != std::string::npos);
+}
+
+TEST_CASE("whatever a reader refuses, the window's words hold no key of the file", "[job]") {
+    // Every case of the list of broken jobs: what a person reads has no path in it, and what stands beside it has.
+    std::ifstream cases(std::string(BOLTWRIGHT_SOURCE_DIR) + "/tests/jobs/broken.txt"),
+        right(std::string(BOLTWRIGHT_SOURCE_DIR) + "/tests/jobs/easy-chairs.boltwright");
+    const std::string whole{std::istreambuf_iterator<char>(right), {}};
+    REQUIRE_FALSE(whyRefused(whole));
+    std::string line, replace;
+    int seen = 0;
+    const auto after = [](const std::string &text, std::size_t n) { return text.size() > n ? text.substr(n) : ""; };
+    while (std::getline(cases, line)) {
+        if (line.rfind("replace:", 0) == 0) replace = after(line, 9);
+        if (line.rfind("by:", 0) != 0) continue;
+        const std::string by = after(line, 4);
+        const std::size_t at = whole.find(replace);
+        if (at == std::string::npos) continue;
+        std::string text = whole;
+        text.replace(at, replace.size(), by);
+        const auto why = whyRefused(text);
+        const auto said = readJob(text);
+        CAPTURE(replace, by);
+        REQUIRE(why.has_value() != said.has_value());
+        if (!why) continue;
+        CAPTURE(why->inWords, why->where, said.error().text);
+        ++seen;
+        CHECK(said.error().text.rfind(why->where, 0) == 0);
+        for (const char *key :
+             {"panels[", "cloths[", "layouts[", "flow[", "_min", "this key", "in brackets", "in braces"})
+            CHECK(why->inWords.find(key) == std::string::npos);
+    }
+    CHECK(seen > 60);
 }
