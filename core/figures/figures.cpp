@@ -35,6 +35,11 @@ std::vector<ClothFigures> figuresOf(const Job &job, const Layout &layout) {
     return all;
 }
 
+std::optional<Length> leftOver(const Cloth &cloth, Length used) {
+    if (!cloth.bolt || !cloth.bolt->length) return std::nullopt;
+    return *cloth.bolt->length - used;
+}
+
 Layout withFigures(const Job &job, Layout layout) {
     for (const ClothFigures &f : figuresOf(job, layout)) {
         const Cloth *cloth = job.cloth(f.cloth);

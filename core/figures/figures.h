@@ -22,6 +22,10 @@ struct ClothFigures {
 /// Live figures of a layout, one entry a cloth of the job, in its order. Fast: the canvas asks at every move.
 std::vector<ClothFigures> figuresOf(const Job &job, const Layout &layout);
 
+/// Of a bolt of which there is only so much: what lies beyond the last cut; less than zero: that much is short. None
+/// for remnants, and for a bolt that is as long as it takes.
+std::optional<Length> leftOver(const Cloth &cloth, Length used);
+
 /// The layout with `cloths` (length; bound and proved kept only where they still hold) brought up to date with its
 /// cuts, for a layout that was changed by hand.
 Layout withFigures(const Job &job, Layout layout);

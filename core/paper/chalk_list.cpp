@@ -62,9 +62,16 @@ Place nearestMotif(const Lattice &lattice, ClothPoint p, Asked asked) {
     return best;
 }
 
-/// Counted from 1 at the sheet's own edge.
-int countedFrom(Length first, Length edge, Length step, std::int64_t index) {
-    return int(index - roundedUp((edge - first).ticks(), step.ticks()) + 1);
+/// Which motif of a row is the first whole one: half as wide as its repeat, with all of it past `edge`. `first` is
+/// where the motif of index 0 lies.
+std::int64_t firstWhole(Length first, Length edge, Length step) {
+    return roundedUp((edge - first).ticks() + step.ticks() / 4, step.ticks());
+}
+
+/// The sheet's corner, past what is not cut from: selvage and squared end of a bolt, the edge of a remnant.
+ClothPoint cutFrom(const Cloth &cloth, const ClothSheet &sheet) {
+    const ClothPoint corner = sheet.box().low;
+    return cloth.bolt ? corner + Vector{cloth.selvage, cloth.bolt->square} : corner + Vector{cloth.edge, cloth.edge};
 }
 
 bool followsPattern(const Job &job, const Layout &layout, const Panel &panel, const Cut &cut) {
@@ -127,13 +134,13 @@ std::optional<MotifSeat> motifSeat(const Job &job, const Layout &layout, const C
     MotifSeat seat;
     seat.held = laid.motif.has_value();
     seat.at = motifAt(*lattice, place.column, place.row);
-    const ClothBox box = sheet.box();
+    const ClothPoint from = cutFrom(*cloth, sheet);
     if (lattice->repeatsAcross())
-        seat.column = countedFrom(lattice->motif().x, box.low.x, lattice->across(), place.column);
+        seat.column = int(place.column - firstWhole(lattice->motif().x, from.x, lattice->across()) + 1);
     else
         seat.at.x = point.x;
     if (lattice->repeatsAlong())
-        seat.row = countedFrom(motifAt(*lattice, place.column, 0).y, box.low.y, lattice->along(), place.row);
+        seat.row = int(place.row - firstWhole(motifAt(*lattice, place.column, 0).y, from.y, lattice->along()) + 1);
     else
         seat.at.y = point.y;
     seat.corner = laid.box.low - seat.at;
@@ -145,7 +152,20 @@ std::vector<ChalkSheet> chalkList(const Job &job, const Layout &layout) {
     int number = 0;
     for (const ClothSheet &sheet : clothSheets(job, layout)) {
         const CuttingOrder order = cuttingOrder(job, layout, sheet);
-        ChalkSheet out{sheet.cloth, sheet.on, order.across, {}};
+        ChalkSheet out{sheet.cloth, sheet.on, order.across, {}, {}, {}};
+        const Cloth &cloth = *job.cloth(sheet.cloth);
+        if (const auto lattice = cloth.latticeOn(sheet.on)) {
+            const ClothPoint from = cutFrom(cloth, sheet), corner = sheet.box().low;
+            std::int64_t column = 0;
+            if (lattice->repeatsAcross()) {
+                column = firstWhole(lattice->motif().x, from.x, lattice->across());
+                out.firstColumn = motifAt(*lattice, column, 0).x - corner.x;
+            }
+            if (lattice->repeatsAlong()) {
+                const std::int64_t row = firstWhole(motifAt(*lattice, column, 0).y, from.y, lattice->along());
+                out.firstRow = motifAt(*lattice, column, row).y - corner.y;
+            }
+        }
         for (const auto *part : {&order.done, &order.cuts})
             for (int index : *part) {
                 out.rows.push_back(rowOf(job, layout, sheet, sheet.cuts[std::size_t(index)]));
@@ -161,7 +181,7 @@ std::string chalkCsv(const Job &job, const std::vector<ChalkSheet> &list) {
     std::string out = fmt::format(
         "number,cloth,mark,name,copy,copies,piece,pieces,cut across ({0}),cut up ({0}),measured across ({0}),"
         "measured up ({0}),allowances ({0}),from left selvage ({0}),from cut end ({0}),turn,motif,"
-        "from motif across ({0}),from motif along ({0}),given up\r\n",
+        "from motif across ({0}),from motif along ({0}),given up,counted from\r\n",
         unit);
     auto decimal = [&](Length l) { return writeDecimal(l, job.unit); };
     for (const ChalkSheet &sheet : list) {
@@ -188,7 +208,8 @@ std::string chalkCsv(const Job &job, const std::vector<ChalkSheet> &list) {
                                                      row.motif ? seatWords(*row.motif) : "",
                                                      row.motif && row.motif->column ? decimal(row.motif->corner.x) : "",
                                                      row.motif && row.motif->row ? decimal(row.motif->corner.y) : "",
-                                                     conceded};
+                                                     conceded,
+                                                     row.motif ? countedWords(sheet, job.unit) : ""};
             for (std::size_t i = 0; i < fields.size(); ++i) out += (i ? "," : "") + quoted(fields[i]);
             out += "\r\n";
         }

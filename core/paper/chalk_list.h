@@ -10,8 +10,10 @@
 namespace boltwright {
 
 /// The motif that a cut is chalked from. Counted from 1: columns from the left selvage (a remnant: its left edge), a
-/// column's motifs from the cut end. Woven repeats drift along a roll, so this, not the distance from the end, is what
-/// the chalk goes by.
+/// column's motifs from the cut end, in both cases from the first whole one past what is not cut from. How large a
+/// figure is nobody tells; one that is half as wide as its repeat counts as whole where all of it is there (common
+/// practice, no source), and the list says where the first lies. Less than 1: one before that. Woven repeats drift
+/// along a roll, so this, not the distance from the end, is what the chalk goes by.
 struct MotifSeat {
     std::optional<int> column; ///< none: the pattern does not repeat across
     std::optional<int> row;    ///< none: it does not repeat along
@@ -46,6 +48,8 @@ struct ChalkSheet {
     std::optional<std::string> on;
     std::vector<Length> across; ///< straight cuts across the full width, before any panel
     std::vector<ChalkRow> rows;
+    /// Where the first whole motif lies that is counted, from the sheet's own corner; with a drop, in the first column.
+    std::optional<Length> firstColumn, firstRow;
     bool operator==(const ChalkSheet &) const = default;
 };
 

@@ -1,6 +1,7 @@
 #include "core/paper/words.h"
 
 #include "core/base/language.h"
+#include "core/figures/figures.h"
 #include "core/measure/length_text.h"
 #include "core/panel/edges.h"
 #include "core/rules/joins.h"
@@ -39,10 +40,33 @@ std::string turnWords(Turn turn) {
 }
 
 std::string seatWords(const MotifSeat &seat) {
-    if (seat.column && seat.row)
-        return phrase("motif %1 across, %2 up", {std::to_string(*seat.column), std::to_string(*seat.row)});
-    if (seat.column) return phrase("stripe %1 from the left selvage", {std::to_string(*seat.column)});
-    return phrase("stripe %1 from the cut end", {std::to_string(seat.row.value_or(0))});
+    const auto counted = [](int number) {
+        return number >= 1 ? std::to_string(number) : phrase("%1 before the first", {std::to_string(1 - number)});
+    };
+    if (seat.column && seat.row) return phrase("motif %1 across, %2 up", {counted(*seat.column), counted(*seat.row)});
+    const int number = seat.column ? *seat.column : seat.row.value_or(1);
+    if (number >= 1)
+        return seat.column ? phrase("stripe %1 from the left selvage", {std::to_string(number)})
+                           : phrase("stripe %1 from the cut end", {std::to_string(number)});
+    return seat.column ? phrase("the stripe %1 from the left selvage", {counted(number)})
+                       : phrase("the stripe %1 from the cut end", {counted(number)});
+}
+
+std::string countedWords(const ChalkSheet &sheet, Unit unit) {
+    const auto along = [&](Length l) { return localised(spokenWithUnit(l, unit)); };
+    if (sheet.firstColumn && sheet.firstRow)
+        return phrase(
+            "Motifs are counted across from the left selvage, where the middle of the first whole one lies %1 "
+            "from the edge; and up each column from the cut end, in the first column from %2 on.",
+            {along(*sheet.firstColumn), along(*sheet.firstRow)});
+    if (sheet.firstColumn)
+        return phrase(
+            "Stripes are counted from the left selvage; the middle of the first whole one lies %1 from the edge.",
+            {along(*sheet.firstColumn)});
+    if (sheet.firstRow)
+        return phrase("Stripes are counted from the cut end; the middle of the first whole one lies %1 from it.",
+                      {along(*sheet.firstRow)});
+    return {};
 }
 
 std::string allowanceWords(const Panel &panel, const std::vector<Length> &allowances, Unit unit) {
@@ -117,6 +141,16 @@ std::string concessionWords(const Job &job, const Layout &layout, const Concessi
         return phrase("cut from other cloth");
     }
     return {};
+}
+
+std::string onHandWords(const Cloth &cloth, Length used, Unit unit, bool everythingLies) {
+    const auto left = leftOver(cloth, used);
+    if (!left) return phrase("buy %1", {localised(spokenPurchase(used, unit))});
+    const auto along = [&](Length l) { return localised(spokenAlongRoll(l, unit)); };
+    if (*left < Length{})
+        return phrase("%1 short of the %2 there", {along(Length{} - *left), along(*cloth.bolt->length)});
+    if (!everythingLies) return phrase("%1 left over", {along(*left)});
+    return *left == Length{} ? phrase("just enough") : phrase("enough, %1 left over", {along(*left)});
 }
 
 std::string sheetName(const Job &job, const std::string &cloth, const std::optional<std::string> &on) {

@@ -433,4 +433,12 @@ std::vector<LeftOut> putAside(const Job &job, const Layout &layout) {
     return aside;
 }
 
+bool everythingLies(const Job &job, const Layout &layout) {
+    const auto aside = putAside(job, layout);
+    return std::all_of(aside.begin(), aside.end(), [&](const LeftOut &copy) {
+        return std::any_of(layout.leftOut.begin(), layout.leftOut.end(),
+                           [&](const LeftOut &left) { return left.panel == copy.panel && left.copy == copy.copy; });
+    });
+}
+
 } // namespace boltwright

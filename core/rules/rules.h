@@ -56,6 +56,9 @@ std::vector<Breach> breachesOf(const Job &job, const Layout &layout, const std::
 /// Copies of panels that are not in the layout, whole or in part: what is put aside.
 std::vector<LeftOut> putAside(const Job &job, const Layout &layout);
 
+/// Whether no copy is missing: each lies on the cloth whole, or is left out for other cloth.
+bool everythingLies(const Job &job, const Layout &layout);
+
 /// Whether a cut could lie at its place as far as cloth, flaws and neighbours go; the quickest of these questions.
 bool hasRoom(const Job &job, const Layout &layout, const std::vector<LaidCut> &laid, int cut);
 

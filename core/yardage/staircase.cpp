@@ -141,6 +141,7 @@ Result<Staircase> staircaseOf(const Job &whole, const std::string &clothId, cons
     const Length width = cloth->bolt->width;
     Staircase stairs;
     stairs.cloth = clothId;
+    stairs.onHand = cloth->bolt->length.has_value();
     stairs.needed = landings.front().length;
     stairs.buy = purchaseLength(stairs.needed, job.unit, options.eighths);
     Length reached;

@@ -36,6 +36,7 @@ struct Staircase {
     Length needed;             ///< the planned length
     Length buy;                ///< rounded up
     std::vector<Stair> stairs; ///< one a kind, in order; no step is negative
+    bool onHand = false;       ///< of a bolt of a known length: nothing is to be bought
 };
 
 struct StaircaseOptions {

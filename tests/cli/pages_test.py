@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 """boltwright draw, sheet and client: a picture, a sheet to cut from, a page for the client."""
-import re, shutil, subprocess, unittest, xml.etree.ElementTree
+import json, re, shutil, subprocess, unittest, xml.etree.ElementTree
 
 from boltwright import SAMPLES, ProgramTest, bench, run
 
@@ -50,6 +50,29 @@ class Pages(ProgramTest):
         answer = run("draw", file, "--out", out)
         self.assertIn("do not cut from this", answer.stderr)
         self.assertTrue(out.exists())
+
+    def test_the_clients_page_claims_nothing_for_a_layout_that_does_not_hold(self):
+        file, out = self.planned(), self.folder / "client.pdf"
+        self.assertEqual(run("client", file, "--out", out, "--seconds", 0).returncode, 0)
+        self.assertIn("Nothing is given up for it", self.words_of(out))
+        self.assertIn("of the 2 yd 18 in there; 1 yd 34 in left over", self.words_of(out))
+        right = file.read_text()
+        job = json.loads(right)
+        job["layouts"][-1]["cuts"].pop()  # a border is put aside
+        file.write_text(json.dumps(job))
+        self.assertEqual(run("client", file, "--out", out, "--seconds", 0).returncode, 0)
+        said = self.words_of(out)
+        self.assertIn("A draft: this layout does not hold yet.", said)
+        self.assertIn("a draft: does not hold yet", said)  # in the choice as well
+        self.assertNotIn("full allowances", said)
+        self.assertNotIn("nothing given up", said)
+        # What cannot be cut at all is not shown to a client, as there is no sheet to cut by.
+        job = json.loads(right)
+        job["layouts"][-1]["cuts"][0]["x"] = -3
+        file.write_text(json.dumps(job))
+        out.unlink()
+        self.assert_one_line(run("client", file, "--out", out, "--seconds", 0), "nothing is printed for a client")
+        self.assertFalse(out.exists())
 
     def photographed(self, taped):
         """The bench on a remnant that was measured in a photograph which is long gone."""

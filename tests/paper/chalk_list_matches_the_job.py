@@ -3,7 +3,7 @@ simulation of the table.
 
 usage: chalk_list_matches_the_job.py PAPER_PAGES [COUNT]      COUNT: how many random jobs (default 40)
 """
-import csv, math, pathlib, subprocess, sys, tempfile
+import csv, math, pathlib, re, subprocess, sys, tempfile
 from fractions import Fraction as F
 from job_on_cloth import Job
 
@@ -35,30 +35,53 @@ def motif_of(job, cut):
     return size("across"), size("along"), job.mm(pattern.get("drop", 0)), (job.mm(at[0]), job.mm(at[1]))
 
 
+def first_whole(start, step, edge):
+    """The first whose middle lies past the edge by a quarter of its repeat: a stripe half as wide as that is whole there."""
+    return next(k for k in range(-2000, 2001) if start + k * step - step / 4 >= edge - CLOSE)
+
+
+def counted(words):
+    """A number told in words, those before the first whole one as "2 before the first"."""
+    number, *rest = words.strip().split()
+    return 1 - int(number) if rest[:3] == ["before", "the", "first"] else int(number)
+
+
 def check_seat(job, cut, row, low):
-    """The seat names a motif that is there: counted off from the sheet's corner, the corner's distance from it is the one said."""
+    """The seat names a motif that is there: counted off from the first whole one past selvage or cut end, the corner's
+    distance from it is the one said; and the list says where that first one lies."""
     across, along, drop, (mx, my) = motif_of(job, cut)
     x0, y0 = min(p[0] for p in job.on_cloth(cut)), min(p[1] for p in job.on_cloth(cut))
-    words = row["motif"].replace(",", "").split()
-    column = int(words[1]) if words[0] == "motif" or "selvage" in words else None
-    line = int(words[3]) if words[0] == "motif" else int(words[1]) if "end" in words else None
-    unit = job.data["unit"]
-    i = None
-    if column:
-        xs = [(mx + k * across, k) for k in range(-400, 401) if mx + k * across >= low[0] - CLOSE]
-        x, i = xs[column - 1]
-        assert near(job.mm(row[f"from motif across ({unit})"]), x0 - x), (row, x0 - x)
-    if line:
-        foot = my + (i * drop if i is not None else 0)
-        ys = sorted(foot + k * along for k in range(-800, 801) if foot + k * along >= low[1] - CLOSE)
-        # a column whose count begins exactly at the corner may be told either way by a rounding
-        assert any(0 <= n < len(ys) and near(job.mm(row[f"from motif along ({unit})"]), y0 - ys[n]) for n in (line - 1,)), (row, y0 - ys[line - 1])
+    words = row["motif"].removeprefix("the ")
+    column = line = None
+    if words.startswith("motif "): column, line = (counted(part) for part in words.removeprefix("motif ").split(" across, "))
+    elif "selvage" in words: column = counted(words.removeprefix("stripe "))
+    else: line = counted(words.removeprefix("stripe "))
+    unit, cloth = job.data["unit"], job.cloths[job.cloth_of(cut)]
+    bolt = cloth.get("bolt")
+    kept = (job.mm(cloth.get("selvage", 0)), job.mm(bolt.get("square", 0))) if bolt else (job.mm(cloth.get("edge", 0)),) * 2
+    said = re.findall(r"(?:lies|from) ([0-9][0-9./ ]*) (?:in|cm|mm)\b", row["counted from"])
+    i = first = 0
+    if column is not None:
+        first = first_whole(mx, across, low[0] + kept[0])
+        i = first + column - 1
+        assert near(job.mm(row[f"from motif across ({unit})"]), x0 - (mx + i * across)), (row, i)
+        assert said[0] == spoken_mm(unit, mx + first * across - low[0]), row
+    if line is not None:
+        drop = drop if column is not None else 0
+        start = lambda c: my + c * drop
+        y = start(i) + (first_whole(start(i), along, low[1] + kept[1]) + line - 1) * along
+        assert near(job.mm(row[f"from motif along ({unit})"]), y0 - y), (row, y0 - y)
+        assert said[-1] == spoken_mm(unit, start(first) + first_whole(start(first), along, low[1] + kept[1]) * along - low[1]), row
+    assert len(said) == (column is not None) + (line is not None), row
 
 
 def spoken(job, length):
     """Inches to the nearest sixteenth, centimetres to a tenth, millimetres whole; halves away from zero."""
-    mm = F(str(round(job.mm(length), 6)))
-    unit = job.data["unit"]
+    return spoken_mm(job.data["unit"], job.mm(length))
+
+
+def spoken_mm(unit, length):
+    mm = F(str(round(length, 6)))
     if unit == "mm": return str(int(mm + F(1, 2)))
     if unit == "cm":
         tenths = int(mm + F(1, 2))

@@ -74,7 +74,8 @@ def check(pdf):
         length = used(job, shown, cloth)
         if length is None: continue
         buy, words = bought(job, length)
-        assert f", so {words} to buy." in whole, (words, whole[:300])
+        if "length" in cloth["bolt"]: assert re.search(r" as laid out, (of the .* there; .* left over|all that is there)\.", whole)
+        else: assert f", so {words} to buy." in whole, (words, whole[:300])
         seen += 1
         if "price" not in cloth: continue
         price = cloth["price"]
@@ -84,24 +85,27 @@ def check(pdf):
     if not any("price" in c for c in job.data["cloths"]): assert "It costs" not in whole
     priced = 0
     for layout in job.data["layouts"]:
-        parts, sums, currencies = [], F(0), set()
+        parts, there, sums, currencies = [], [], F(0), set()
         for cloth in job.data["cloths"]:
             length = used(job, layout, cloth)
             if length is None: continue
             buy, words = bought(job, length)
-            parts.append(words)
+            if "length" in cloth["bolt"]: there.append(r"[^;+a-z]+ (?:yd(?: [^;+a-z]+ in)?|in|m|cm|mm)")
+            else: parts.append(re.escape(words))
             if "price" in cloth:
                 sums += cost(cloth, buy)
                 currencies.add(cloth["price"]["currency"])
             else: currencies.add(None)
-        start = f"{layout['name']} buy {' + '.join(parts)}"
-        row = [t for t in told if t == start or t.startswith(start + " ")]
+        buying = [re.escape("buy ") + re.escape(" + ").join(parts)] if parts else []
+        if there: buying.append("takes " + re.escape(" + ").join(there))
+        start = re.escape(layout["name"]) + " " + "; ".join(buying)
+        row = [m for m in (re.fullmatch(rf"{start}(|(?: \S+){{2}})", t) for t in told) if m]
         assert len(row) == 1, (start, told)
-        rest = row[0][len(start):].split()
+        rest = row[0][1].split()
         if len(currencies) == 1 and None not in currencies:
-            assert len(rest) == 2 and rest[0] in currencies and says(rest[1], sums), (row, float(sums))
+            assert len(rest) == 2 and rest[0] in currencies and says(rest[1], sums), (row[0][0], float(sums))
             priced += 1
-        else: assert not rest, f"a price where one is not known: {row}"
+        else: assert not rest, f"a price where one is not known: {row[0][0]}"
     # The step itself is bought once, and one tick more costs a step more.
     first, below, above = (bought(job, used(job, l, job.data["cloths"][0]))[0] for l in job.data["layouts"][:3])
     assert first == below < above

@@ -1,6 +1,7 @@
 #include "ui/answers/runs_page.h"
 
 #include "core/figures/figures.h"
+#include "core/paper/words.h"
 #include "ui/picture/layout_card.h"
 #include "ui/text/words.h"
 
@@ -68,9 +69,9 @@ void RunsPage::show(const RunAnswer &a) {
             const Cloth &cloth = *a.job.cloth(f.cloth);
             const QString name =
                 a.job.cloths.size() > 1 ? fromCore(cloth.name.empty() ? cloth.id : cloth.name) + u": "_s : QString();
-            words << (cloth.bolt ? tr("%1buy %2 (%3), waste %4")
-                                       .arg(name, shownPurchase(f.length, unit), shownAlongRoll(f.length, unit),
-                                            shownPercent(f.waste()))
+            words << (cloth.bolt ? tr("%1%2 (%3), waste %4")
+                                       .arg(name, withFractions(fromCore(onHandWords(cloth, f.length, unit, true))),
+                                            shownAlongRoll(f.length, unit), shownPercent(f.waste()))
                                  : tr("%1on the remnants, waste %2").arg(name, shownPercent(f.waste())));
         }
         const Cloth &main = a.job.cloths.front();

@@ -1,6 +1,8 @@
 #include "core/edit/markings.h"
 #include "core/figures/figures.h"
 #include "core/measure/length_text.h"
+#include "core/paper/words.h"
+#include "core/rules/rules.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/flag_drawing.h"
 #include "ui/canvas/markings_drawing.h"
@@ -193,6 +195,7 @@ void Canvas::paintFlags(QPainter &painter) {
     const SlipFonts fonts(font());
     const Unit unit = m_document.job().unit;
     const QRectF seen = clothRoom();
+    const bool whole = everythingLies(m_document.job(), m_document.layout());
     for (int i = 0; i < m_table.sheets().size(); ++i) {
         const SheetOnTable &sheet = m_table.sheets()[i];
         const ClothFigures *figures = m_standing.figuresOfCloth(sheet.sheet.cloth);
@@ -203,7 +206,9 @@ void Canvas::paintFlags(QPainter &painter) {
         flag.top = tapeTop(i) - flagHeight(fonts) - 10;
         flag.bottom = cloth.bottom() + 10;
         if (flag.bottom < seen.top() || flag.top > seen.bottom()) continue;
-        flag.first = tr("%1 · buy %2").arg(shownAlongRoll(figures->length, unit), shownPurchase(figures->length, unit));
+        const Cloth &stuff = *m_document.job().cloth(sheet.sheet.cloth);
+        flag.first = shownAlongRoll(figures->length, unit) + u" · "_s +
+                     withFractions(fromCore(onHandWords(stuff, figures->length, unit, whole)));
         flag.second = tr("waste %1").arg(shownPercent(figures->waste()));
         if (figures->bound)
             flag.second = *figures->bound == figures->length

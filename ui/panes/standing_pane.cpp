@@ -1,6 +1,8 @@
 #include "ui/panes/standing_pane.h"
 
+#include "core/figures/figures.h"
 #include "core/measure/length_text.h"
+#include "core/rules/rules.h"
 #include "ui/drawing/colours.h"
 #include "ui/text/words.h"
 
@@ -15,6 +17,21 @@
 using namespace Qt::StringLiterals;
 
 namespace boltwright::ui {
+
+namespace {
+
+/// Over all remnants of the cloth, those not cut into as well.
+std::optional<ClothBox> largestLeft(const Job &job, const Layout &layout, const Cloth &cloth) {
+    std::optional<ClothBox> largest;
+    for (const Remnant &remnant : cloth.remnants) {
+        const auto piece = largestOffcut(job, layout, cloth.id, remnant.id);
+        if (piece && (!largest || piece->width() * piece->height() > largest->width() * largest->height()))
+            largest = piece;
+    }
+    return largest;
+}
+
+} // namespace
 
 StandingPane::StandingPane(JobDocument &document, Standing &standing, QWidget *parent)
     : QWidget(parent), m_document(document), m_standing(standing), m_figures(new QLabel(this)),
@@ -81,8 +98,21 @@ QString StandingPane::figuresText() const {
                 fromCore(cloth->name.empty() ? cloth->id : cloth->name).toHtmlEscaped());
         if (cloth->bolt) {
             text += row(tr("length"), shownAlongRoll(f.length, job.unit));
-            text += row(tr("buy"), shownPurchase(f.length, job.unit));
+            if (const auto left = leftOver(*cloth, f.length)) {
+                text += row(tr("on hand"), shownAlongRoll(*cloth->bolt->length, job.unit));
+                text += *left < Length{}    ? row(tr("short by"), shownAlongRoll(Length{} - *left, job.unit))
+                        : *left == Length{} ? row(tr("left over"), tr("nothing"))
+                                            : row(tr("left over"), shownAlongRoll(*left, job.unit));
+            } else {
+                text += row(tr("buy"), shownPurchase(f.length, job.unit));
+            }
             if (f.bound) text += row(tr("least it can take"), shownAlongRoll(*f.bound, job.unit));
+        }
+        if (!cloth->bolt && !m_document.preview() && m_standing.broken().empty() &&
+            everythingLies(job, m_document.layout())) {
+            text += row(tr("cloth there"), tr("enough"));
+            if (const auto piece = largestLeft(job, m_document.layout(), *cloth))
+                text += row(tr("largest piece left"), shownSize(piece->width(), piece->height(), job.unit));
         }
         text += row(tr("panels laid"), QLocale().toString(f.laid));
         text += row(tr("waste"), shownPercent(f.waste()));

@@ -55,6 +55,7 @@ public:
     QList<PageInk> all() {
         for (std::size_t i = 0; i < m_drawn.chalk.size(); ++i) {
             sheetHeading(i);
+            countedFrom(m_drawn.chalk[i]);
             tableHeading();
             for (const ChalkRow &row : m_drawn.chalk[i].rows) panel(row);
             notes(m_drawn.sheets[i]);
@@ -132,6 +133,16 @@ private:
             x += room * c.share / all;
         }
         return out;
+    }
+
+    /// A number of a stripe says nothing without where it is counted from.
+    void countedFrom(const ChalkSheet &sheet) {
+        if (std::none_of(sheet.rows.begin(), sheet.rows.end(),
+                         [](const ChalkRow &row) { return row.motif.has_value(); }))
+            return;
+        m_y += ink().paragraph(shown(countedWords(sheet, m_drawn.job.unit)), {left(), m_y}, width(), 3.0, false,
+                               m_colours.ink) +
+               2 * mm;
     }
 
     void tableHeading() {

@@ -1,5 +1,8 @@
 #include "ui/paper/client_page.h"
 
+#include "core/base/language.h"
+#include "core/check/check.h"
+#include "core/figures/figures.h"
 #include "core/measure/length_text.h"
 #include "core/paper/words.h"
 #include "ui/drawing/colours.h"
@@ -65,12 +68,22 @@ QString costWords(const Job &job, const Layout &layout) {
     return any ? money(sum, currency) : QString();
 }
 
-/// What to buy of each bolt, in the job's order.
-QString buyWords(const Job &job, const Layout &layout) {
-    QStringList parts;
-    for (const Cloth &cloth : job.cloths)
-        if (const auto used = usedOf(job, layout, cloth)) parts << shownPurchase(*used, job.unit);
-    return parts.join(u" + "_s);
+/// What a layout takes of each bolt, in the job's order: "buy 3 1/4 yd + 1 yd"; of cloth that is there already
+/// "takes 2 yd 8 in".
+QString takenWords(const Job &job, const Layout &layout) {
+    QStringList bought, there;
+    for (const Cloth &cloth : job.cloths) {
+        const auto used = usedOf(job, layout, cloth);
+        if (!used) continue;
+        if (cloth.bolt->length)
+            there << shownAlongRoll(*used, job.unit);
+        else
+            bought << shownPurchase(*used, job.unit);
+    }
+    QStringList taken;
+    if (!bought.isEmpty()) taken << onPaper("buy %1").arg(bought.join(u" + "_s));
+    if (!there.isEmpty()) taken << onPaper("takes %1").arg(there.join(u" + "_s));
+    return taken.join(u"; "_s);
 }
 
 QString panelWords(const Job &job, const std::string &id, int copy) {
@@ -97,11 +110,23 @@ QStringList givenUp(const Job &job, const Layout &layout) {
     return out;
 }
 
+/// What does not hold, in words. A figure that the file tells wrongly is no matter here: what the page says is reckoned
+/// from the cuts.
+QStringList faultsOf(const Job &job, const Layout &layout) {
+    QStringList faults;
+    for (const Finding &found : check(job, layout))
+        if (found.kind != Finding::Kind::Figures) faults << shown(found.text);
+    return faults;
+}
+
 class ClientPage : public Pages {
 public:
     ClientPage(const Job &job, const Layout &layout, Paper paper, const std::vector<Staircase> &why)
         : m_job(job), m_layout(layout), m_why(why), m_drawn(m_job, m_layout), m_paper(sizeOf(paper)),
           m_colours(lightColours()) {
+        m_faults = faultsOf(m_job, m_layout);
+        for (const Layout *one : choicesShown())
+            if (*one == m_layout ? !m_faults.isEmpty() : !faultsOf(m_job, *one).isEmpty()) m_doNotHold << one;
         const double margin = paperMargin().toMillimetres() * mm;
         m_frame = QRectF(margin, margin, m_paper.width.toMillimetres() * mm - 2 * margin,
                          m_paper.height.toMillimetres() * mm - 2 * margin);
@@ -110,6 +135,7 @@ public:
         foot();
         m_y = m_frame.top();
         head();
+        doesNotHold();
         needs();
         picture();
         // The choice must stand, however much there is to tell before it.
@@ -173,6 +199,16 @@ private:
         }
     }
 
+    /// Above everything else, since no figure below is more than a draft then.
+    void doesNotHold() {
+        if (m_faults.isEmpty()) return;
+        paragraph(onPaper("A draft: this layout does not hold yet."), 4.4, true, m_colours.broken);
+        constexpr qsizetype most = 3;
+        for (const QString &fault : m_faults.mid(0, most)) paragraph(u"• "_s + fault, body, false, m_colours.broken);
+        if (m_faults.size() > most)
+            paragraph(u"• "_s + onPaper("and %1 more").arg(m_faults.size() - most), body, false, m_colours.broken);
+    }
+
     void head() {
         const JobCard &card = m_job.card;
         const QDate date = QDate::fromString(fromCore(card.date), Qt::ISODate);
@@ -202,22 +238,24 @@ private:
             }
             const auto used = usedOf(m_job, m_layout, cloth);
             if (!used) continue;
-            QString text = onPaper("%1: %2 as laid out, so %3 to buy.")
-                               .arg(name, shownAlongRoll(*used, m_job.unit), shownPurchase(*used, m_job.unit));
-            paragraph(text, 3.8, true);
+            const QString laid = shownAlongRoll(*used, m_job.unit);
+            if (const auto rest = leftOver(cloth, *used)) {
+                const QString there = shownAlongRoll(*cloth.bolt->length, m_job.unit);
+                paragraph(*rest < Length{}    ? onPaper("%1: %2 as laid out, and only %3 there.").arg(name, laid, there)
+                          : *rest == Length{} ? onPaper("%1: %2 as laid out, all that is there.").arg(name, laid)
+                                              : onPaper("%1: %2 as laid out, of the %3 there; %4 left over.")
+                                                    .arg(name, laid, there, shownAlongRoll(*rest, m_job.unit)),
+                          3.8, true);
+            } else {
+                paragraph(
+                    onPaper("%1: %2 as laid out, so %3 to buy.").arg(name, laid, shownPurchase(*used, m_job.unit)), 3.8,
+                    true);
+            }
             if (const auto cost = costOf(m_job, cloth, *used))
                 paragraph(
                     (cloth.price->per == "m" ? onPaper("It costs %1, at %2 a metre.")
                                              : onPaper("It costs %1, at %2 a yard."))
                         .arg(money(*cost, cloth.price->currency), money(cloth.price->amount, cloth.price->currency)));
-            if (cloth.bolt->length) {
-                const Length rest = *cloth.bolt->length - *used;
-                paragraph(
-                    rest >= Length{}
-                        ? onPaper("The bolt holds %1: enough, with %2 left.")
-                              .arg(shownAlongRoll(*cloth.bolt->length, m_job.unit), shownAlongRoll(rest, m_job.unit))
-                        : onPaper("The bolt holds only %1.").arg(shownAlongRoll(*cloth.bolt->length, m_job.unit)));
-            }
         }
         const auto pieces = m_layout.cuts.size();
         paragraph(onPaper("%1 pieces to cut; the picture shows where each lies, the cut end at the left.").arg(pieces),
@@ -272,6 +310,7 @@ private:
 
     void gaveUp() {
         const QStringList all = givenUp(m_job, m_layout);
+        if (all.isEmpty() && !m_faults.isEmpty()) return; // it gives up more than it was allowed
         if (all.isEmpty()) {
             paragraph(
                 onPaper(
@@ -359,6 +398,7 @@ private:
 
     /// What is given up for a choice, short.
     QString choiceDetail(const Layout &layout) const {
+        if (m_doNotHold.contains(&layout)) return onPaper("a draft: does not hold yet");
         const QStringList all = givenUp(m_job, layout);
         if (all.isEmpty()) return onPaper("nothing given up");
         const QString first = QStringList(all.mid(0, 2)).join(u"; "_s);
@@ -391,8 +431,8 @@ private:
             const QString name = layout->name.empty() ? onPaper("Layout %1").arg(number) : fromCore(layout->name);
             const double x = left() + 6 * mm, columns = detailWidth() / 10;
             m_ink.fittedWords(name, {x, m_y + 3.7 * mm}, 4.6 * columns, body, 2, true, m_colours.ink);
-            const QString buy = buyWords(m_job, *layout);
-            m_ink.fittedWords(buy.isEmpty() ? onPaper("from the remnants there are") : onPaper("buy %1").arg(buy),
+            const QString taken = takenWords(m_job, *layout);
+            m_ink.fittedWords(taken.isEmpty() ? onPaper("from the remnants there are") : taken,
                               {x + 4.8 * columns, m_y + 3.7 * mm}, 3 * columns, body, 2, false, m_colours.ink);
             m_ink.wordsEndingAt(costWords(m_job, *layout), {m_frame.right(), m_y + 3.7 * mm}, 2.1 * columns, body, true,
                                 m_colours.ink);
@@ -436,6 +476,8 @@ private:
     Job m_job;
     Layout m_layout;
     std::vector<Staircase> m_why;
+    QStringList m_faults;              ///< what does not hold in the layout
+    QList<const Layout *> m_doNotHold; ///< of those to choose from
     DrawnLayout m_drawn;
     PaperSize m_paper;
     Colours m_colours;
@@ -450,6 +492,10 @@ private:
 
 Result<std::shared_ptr<const Pages>> clientPage(const Job &job, const Layout &layout, Paper paper,
                                                 const std::vector<Staircase> &why) {
+    for (const Finding &found : check(job, layout))
+        if (found.kind == Finding::Kind::Cloth || found.kind == Finding::Kind::Edge ||
+            found.kind == Finding::Kind::Overlap)
+            return fault(phrase("nothing is printed for a client while the layout cannot be cut: %1", {found.text}));
     auto page = std::make_shared<ClientPage>(job, layout, paper, why);
     if (!page->hasCuts()) return fault("the layout has no cuts to show a client");
     return page;

@@ -7,6 +7,7 @@
 #include "core/paper/word_room.h"
 #include "core/paper/words.h"
 #include "core/rules/cut_shape.h"
+#include "core/rules/rules.h"
 #include "ui/drawing/cloth_drawing.h"
 #include "ui/drawing/table_frame.h"
 #include "ui/picture/slip.h"
@@ -675,8 +676,9 @@ private:
         }
         if (m_cloth.bolt)
             put(m_sheet.lastCut,
-                onPaper("last cut %1 · buy %2")
-                    .arg(shownAlongRoll(m_sheet.lastCut, unit), shownPurchase(m_sheet.lastCut, unit)),
+                onPaper("last cut %1").arg(shownAlongRoll(m_sheet.lastCut, unit)) + u" · "_s +
+                    withFractions(fromCore(
+                        onHandWords(m_cloth, m_sheet.lastCut, unit, everythingLies(m_drawn.job, m_drawn.layout)))),
                 true, m_inks.colours.broken);
         if (m_view.plain) return;
         for (Length y : across)

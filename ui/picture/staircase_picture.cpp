@@ -113,7 +113,7 @@ StairRows paintStaircase(Surface &surface, const QRectF &area, const Staircase &
     }
     surface.lines({QLineF(area.left(), y + row * 0.08, area.right(), y + row * 0.08)}, {hairline, 0.2 * mm});
     const double baseline = y + row / 2 + size * 0.36;
-    write(say("To buy"), {area.left(), baseline}, true, ink, names - 2 * mm);
+    write(stairs.onHand ? say("Rounded up") : say("To buy"), {area.left(), baseline}, true, ink, names - 2 * mm);
     write(shownPurchase(stairs.buy, unit), {area.right() - figures + 2 * mm, baseline}, true, ink, figures - 2 * mm);
     write(say("needed: %1").arg(shownAlongRoll(stairs.needed, unit)), {from, baseline}, false, quiet, width);
     return rows;
