@@ -9,6 +9,7 @@
 #include "core/measure/length_text.h"
 #include "core/paper/words.h"
 #include "core/table/plan_again.h"
+#include "core/yardage/ask.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -78,8 +79,19 @@ ordered_json clothsAsJson(const Job &job, const Layout &layout) {
     return cloths;
 }
 
+/// How much longer each bolt or remnant there is would have to be.
+ordered_json moreAsJson(const std::vector<ExtraLength> &more, Unit unit) {
+    auto all = ordered_json::array();
+    for (const auto &e : more)
+        all.push_back({{"id", e.cloth},
+                       {"on", e.remnant ? ordered_json(*e.remnant) : ordered_json(nullptr)},
+                       {"more", numberOrNull(e.extra, unit)},
+                       {"at_least", numberOrNull(e.atLeast, unit)}});
+    return all;
+}
+
 /// `job` holds the new layout as its last, when it fits.
-ordered_json answerAsJson(const Job &job, const Plan &plan, double seconds) {
+ordered_json answerAsJson(const Job &job, const Plan &plan, const std::vector<ExtraLength> &more, double seconds) {
     const bool fits = plan.kind == planner::Outcome::Kind::Fits;
     const auto none = ordered_json::array();
     const auto written = fits ? layoutAsWritten(job) : ordered_json::object();
@@ -91,6 +103,7 @@ ordered_json answerAsJson(const Job &job, const Plan &plan, double seconds) {
                         {"seconds", std::round(seconds * 100) / 100},
                         {"unit", nameOf(job.unit)}};
     if (!fits) answer["reason"] = plan.reason;
+    if (!fits) answer["more"] = moreAsJson(more, job.unit);
     return answer;
 }
 
@@ -103,8 +116,8 @@ std::string spokenLine(const Job &job, const ClothFigures &figures) {
                        : *figures.bound == figures.length
                            ? ", the least it can take"
                            : ", the least it can take is " + spokenWithUnit(*figures.bound, job.unit);
-    return fmt::format("{}: {}{}; buy {}; {}", name, spokenWithUnit(figures.length, job.unit), least,
-                       spokenPurchase(figures.length, job.unit), waste);
+    return fmt::format("{}: {}{}; {}; {}", name, spokenWithUnit(figures.length, job.unit), least,
+                       onHandWords(*cloth, figures.length, job.unit, true), waste);
 }
 
 /// "Inside back, copy 2: made of 2 pieces".
@@ -120,9 +133,10 @@ std::vector<std::string> givenUp(const Job &job, const Layout &layout) {
     return lines;
 }
 
-void say(const Job &job, const Plan &plan, const std::string &savedIn) {
+void say(const Job &job, const Plan &plan, const std::vector<ExtraLength> &more, const std::string &savedIn) {
     if (plan.kind != planner::Outcome::Kind::Fits) {
         fmt::print("{}\n", plan.reason);
+        for (const auto &e : more) fmt::print("{}\n", extraInWords(job, e));
         return;
     }
     const auto &layout = job.layouts.back();
@@ -157,6 +171,15 @@ Result<void> saveUnlessChanged(const Job &asRead, const Job &planned, const Plan
     return saveJob(planned, arguments.job);
 }
 
+/// Where the cloth does not do: how much more would. A no that is proved early leaves time for it; after a search that
+/// used all of its own, a fifth of that is added, and no more than two seconds.
+std::vector<ExtraLength> moreThatWouldDo(const Job &job, PlanOptions options, double gone) {
+    if (options.stop()) return {};
+    if (options.seconds) options.seconds = std::max((*options.seconds - gone) / 2, std::min(2.0, *options.seconds / 5));
+    options.report = nullptr;
+    return extraLengths(job, options);
+}
+
 Exit runPlan(const PlanArguments &arguments) {
     const auto job = loadJob(arguments.job);
     if (!job) return inputIsWrong(job.error());
@@ -171,11 +194,13 @@ Exit runPlan(const PlanArguments &arguments) {
     Plan plan;
     if (arguments.stay) plan = planAgain(*job, options);
     if (plan.kind != planner::Outcome::Kind::Fits) plan = planOrConcede(*job, options);
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
+    const auto gone = [&] { return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count(); };
+    const bool fits = plan.kind == planner::Outcome::Kind::Fits;
+    std::vector<ExtraLength> more;
+    if (!fits) more = moreThatWouldDo(*job, options, gone());
     line.clear();
 
     auto planned = *job;
-    const bool fits = plan.kind == planner::Outcome::Kind::Fits;
     if (fits) {
         plan.layout.name = freeName(*job);
         plan.layout.madeBy = "plan";
@@ -184,9 +209,9 @@ Exit runPlan(const PlanArguments &arguments) {
         if (const auto saved = saveUnlessChanged(*job, planned, arguments); !saved) return inputIsWrong(saved.error());
     }
     if (arguments.json) {
-        fmt::print("{}\n", answerAsJson(planned, plan, took.count()).dump());
+        fmt::print("{}\n", answerAsJson(planned, plan, more, gone()).dump());
     } else {
-        say(planned, plan, arguments.out.empty() ? arguments.job : arguments.out);
+        say(planned, plan, more, arguments.out.empty() ? arguments.job : arguments.out);
     }
     return fits ? Exit::Done : Exit::DoesNotFit;
 }

@@ -1,5 +1,6 @@
 #include "core/yardage/ask.h"
 
+#include "core/base/language.h"
 #include "core/geometry/laying.h"
 #include "core/geometry/outside.h"
 #include "core/geometry/shape_ops.h"
@@ -106,52 +107,163 @@ std::vector<std::string> widerAsOnePiece(const AskAnswer &answer) {
     return ids;
 }
 
+bool isLimited(const Cloth &cloth) { return !cloth.bolt || cloth.bolt->length; }
+
+namespace {
+
+/// A bolt as long as it takes in place of the remnant: it begins at the remnant's lower left corner and goes on beyond
+/// its far end; what the outline lacks is not there.
+void asLongerBolt(Job &job, const Remnant &remnant) {
+    Cloth &longer = job.cloths.front();
+    const Length edge = longer.edge;
+    const ClothBox box = boxOf(remnant.outline);
+    const Vector home = ClothPoint{} - box.low;
+    longer.bolt = Bolt{};
+    longer.bolt->width = box.width();
+    longer.bolt->square = edge;
+    longer.selvage = edge;
+    for (Flaw flaw : remnant.flaws) {
+        flaw.outline = moved(flaw.outline, home);
+        longer.bolt->flaws.push_back(std::move(flaw));
+    }
+    for (Flaw flaw : missingCorners(remnant, box, edge)) {
+        flaw.outline = moved(flaw.outline, home);
+        longer.bolt->flaws.push_back(std::move(flaw));
+    }
+    if (longer.pattern) longer.pattern->motif = remnant.motif.value_or(longer.pattern->motif) + home;
+    longer.remnants.clear();
+    longer.edge = {};
+    // Cloth that is not there cannot be crossed by what is out of sight either.
+    for (Panel &panel : job.panels) panel.hidden = false;
+}
+
+/// The remnant longer by `extra` at its far end, beside the others as they are.
+Job withLongerRemnant(Job job, std::size_t index, Length extra) {
+    Cloth &cloth = job.cloths.front();
+    Remnant &remnant = cloth.remnants[index];
+    ClothBox box = boxOf(remnant.outline);
+    for (Flaw &flaw : missingCorners(remnant, box, cloth.edge)) remnant.flaws.push_back(std::move(flaw));
+    box.high.y += extra;
+    remnant.outline = ringOf(box);
+    for (Panel &panel : job.panels) panel.hidden = false;
+    return job;
+}
+
+PlanOptions shared(PlanOptions options, std::size_t among) {
+    options.from = nullptr;
+    options.given = nullptr;
+    if (options.steps)
+        *options.steps = std::max<std::int64_t>(1, *options.steps / std::int64_t(among));
+    else
+        options.seconds = options.seconds.value_or(5) / double(among);
+    return options;
+}
+
+/// Narrows down how much longer the one remnant has to be where the others help: half way between what was refused and
+/// what did, again and again. `e` comes with what it takes alone.
+void beside(ExtraLength &e, const Job &job, std::size_t index, const PlanOptions &options) {
+    const Length edge = job.cloths.front().edge, there = boxOf(job.cloths.front().remnants[index].outline).high.y;
+    constexpr std::int64_t fine = 508; // 1/16 in
+    constexpr std::size_t tries = 12;
+    const PlanOptions one = shared(options, tries);
+    Length refused;
+    e.atLeast = {};
+    for (std::size_t i = 0; i < tries && (e.extra - refused).ticks() > fine; ++i) {
+        if (options.stop && options.stop()) return;
+        const Length middle = refused + Length::ticks((e.extra - refused).ticks() / 2);
+        Job longer = withLongerRemnant(job, index, middle);
+        Plan p = plan(longer, one);
+        if (p.kind != planner::Outcome::Kind::Fits) {
+            refused = middle;
+            if (p.proved) e.atLeast = middle;
+            continue;
+        }
+        Length top = there; // what of it is used beyond its old end
+        const std::vector<LaidCut> laid = layAll(longer, p.layout);
+        for (std::size_t c = 0; c < laid.size(); ++c)
+            if (p.layout.cuts[c].on == e.remnant) top = std::max(top, laid[c].box.high.y + edge);
+        e.extra = std::min(middle, top - there);
+        e.plan = std::move(p);
+        e.job = std::move(longer);
+    }
+}
+
+} // namespace
+
 std::vector<ExtraLength> extraLengths(const Job &whole, const std::string &clothId, const PlanOptions &options) {
     std::vector<ExtraLength> all;
     const Job job = onlyCloth(whole, clothId);
     const Cloth &cloth = job.cloths.front();
+    if (!isLimited(cloth)) return all;
+    const auto look = [&](ExtraLength e, Length there, Length edge, const PlanOptions &one) {
+        e.cloth = clothId;
+        e.plan = plan(e.job, one);
+        if (e.plan.kind != planner::Outcome::Kind::Fits || e.plan.layout.cloths.empty()) return;
+        const ClothUse &use = e.plan.layout.cloths.front();
+        const auto beyond = [&](Length length) { return std::max(Length{}, length + edge - there); };
+        e.extra = beyond(use.length.value_or(Length{}));
+        e.atLeast = cloth.remnants.size() <= 1 ? beyond(use.bound.value_or(Length{})) : Length{};
+        all.push_back(std::move(e));
+    };
+    if (cloth.bolt) {
+        ExtraLength e;
+        e.job = job;
+        e.job.cloths.front().bolt->length.reset();
+        look(std::move(e), *cloth.bolt->length, {}, shared(options, 1));
+    }
+    const bool several = cloth.remnants.size() > 1;
+    const PlanOptions alone = shared(options, several ? 4 * cloth.remnants.size() : 1);
     for (const Remnant &remnant : cloth.remnants) {
         ExtraLength e;
         e.remnant = remnant.id;
         e.job = job;
-        Cloth &longer = e.job.cloths.front();
-        const ClothBox box = boxOf(remnant.outline);
-        // In the frame of a bolt that begins at the remnant's lower left corner.
-        const Vector home = ClothPoint{} - box.low;
-        longer.bolt = Bolt{};
-        longer.bolt->width = box.width();
-        longer.bolt->square = cloth.edge;
-        longer.selvage = cloth.edge;
-        for (Flaw flaw : remnant.flaws) {
-            flaw.outline = moved(flaw.outline, home);
-            longer.bolt->flaws.push_back(std::move(flaw));
-        }
-        for (Flaw flaw : missingCorners(remnant, box, cloth.edge)) {
-            flaw.outline = moved(flaw.outline, home);
-            longer.bolt->flaws.push_back(std::move(flaw));
-        }
-        if (longer.pattern) longer.pattern->motif = remnant.motif.value_or(longer.pattern->motif) + home;
-        longer.remnants.clear();
-        longer.edge = {};
-        // Cloth that is not there cannot be crossed by what is out of sight either.
-        for (Panel &panel : e.job.panels) panel.hidden = false;
-        PlanOptions share = options;
-        share.from = nullptr;
-        if (share.steps)
-            *share.steps = std::max<std::int64_t>(1, *share.steps / std::int64_t(cloth.remnants.size()));
-        else
-            share.seconds = share.seconds.value_or(5) / double(cloth.remnants.size());
-        e.plan = plan(e.job, share);
-        if (e.plan.kind != planner::Outcome::Kind::Fits || e.plan.layout.cloths.empty()) continue;
-        const ClothUse &use = e.plan.layout.cloths.front();
-        const auto beyond = [&](Length length) { return std::max(Length{}, length + cloth.edge - box.height()); };
-        e.extra = beyond(use.length.value_or(Length{}));
-        e.atLeast = cloth.remnants.size() == 1 ? beyond(use.bound.value_or(Length{})) : Length{};
-        all.push_back(std::move(e));
+        asLongerBolt(e.job, remnant);
+        look(std::move(e), boxOf(remnant.outline).height(), cloth.edge, alone);
     }
+    for (ExtraLength &e : all)
+        if (several)
+            for (std::size_t i = 0; i < cloth.remnants.size(); ++i)
+                if (cloth.remnants[i].id == e.remnant) beside(e, job, i, shared(options, 2 * all.size()));
     std::stable_sort(all.begin(), all.end(),
                      [](const ExtraLength &a, const ExtraLength &b) { return a.extra < b.extra; });
     return all;
+}
+
+std::vector<ExtraLength> extraLengths(const Job &job, const PlanOptions &options) {
+    std::vector<std::string> limited;
+    for (const Cloth &cloth : job.cloths)
+        if (isLimited(cloth) && std::any_of(job.panels.begin(), job.panels.end(),
+                                            [&](const Panel &p) { return &job.clothOf(p) == &cloth; }))
+            limited.push_back(cloth.id);
+    std::vector<ExtraLength> all;
+    for (const std::string &cloth : limited)
+        for (ExtraLength &e : extraLengths(job, cloth, shared(options, limited.size()))) all.push_back(std::move(e));
+    return all;
+}
+
+std::string extraInWords(const Job &job, const ExtraLength &e, int eighths) {
+    const Cloth *cloth = job.cloth(e.cloth);
+    const std::string name = cloth && !cloth->name.empty() ? cloth->name : e.cloth;
+    const std::string what = e.remnant               ? phrase("Remnant %1", {*e.remnant})
+                             : job.cloths.size() > 1 ? phrase("The bolt of %1", {name})
+                                                     : phrase("The bolt");
+    if (e.extra == Length{}) return phrase("%1 does as it is.", {what});
+    // To what a tape shows, and never to the wrong side of it.
+    const std::int64_t fine = job.unit == Unit::Inch ? 8128 / 16 : e.extra >= Length::ticks(320000) ? 3200 : 320;
+    const auto said = [&](std::int64_t count) {
+        return localised(spokenAlongRoll(Length::ticks(count * fine), job.unit));
+    };
+    const std::string longer = said((e.extra.ticks() + fine - 1) / fine), least = said(e.atLeast.ticks() / fine);
+    const std::string ask =
+        phrase("Ask for %1 more, in one length with it.", {localised(spokenPurchase(e.extra, job.unit, eighths))});
+    if (e.atLeast == e.extra)
+        return phrase("%1 would do if it were %2 longer, and with less it will not: this is proved.", {what, longer}) +
+               " " + ask;
+    if (e.atLeast.ticks() >= fine)
+        return phrase("%1 would do if it were %2 longer; at least %3 more is needed, and this is proved.",
+                      {what, longer, least}) +
+               " " + ask;
+    return phrase("%1 would do if it were %2 longer.", {what, longer}) + " " + ask;
 }
 
 } // namespace boltwright

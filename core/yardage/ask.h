@@ -41,16 +41,27 @@ std::vector<AskAnswer> askFor(const Job &job, const std::vector<AskCloth> &cloth
 /// made of pieces of themselves; where another shape is joined is for who draws it to say.
 std::vector<std::string> widerAsOnePiece(const AskAnswer &answer);
 
-/// For remnants that are short: the least extra length of the same cloth, added at the far end of the one remnant,
-/// with which all panels were laid.
+/// For cloth that is short: the least extra length of the same cloth, added at the far end of the bolt or of this one
+/// remnant, with which all panels were laid, on this remnant and on the cloth's others as they are.
 struct ExtraLength {
-    std::string remnant;
-    Length extra;   ///< found by planning
-    Length atLeast; ///< proved: less will not do
-    Plan plan;      ///< on the longer piece, as a bolt whose missing corners are flaws
+    std::string cloth;
+    std::optional<std::string> remnant; ///< none: the bolt
+    Length extra;                       ///< found by planning; zero: it does as it is
+    Length atLeast;                     ///< proved: less will not do
+    Plan plan;                          ///< on the longer piece; what an outline lacks of its box is a flaw there
     Job job;
 };
-/// Tries every remnant of the cloth; the smallest first. Empty when no length would do (a panel too wide).
+/// Whether there is only so much of the cloth: remnants, or a bolt of a known length.
+bool isLimited(const Cloth &cloth);
+/// The bolt, or every remnant of the cloth; the smallest first. Empty when no length would do (a panel too wide), and
+/// for a bolt that is as long as it takes.
 std::vector<ExtraLength> extraLengths(const Job &job, const std::string &cloth, const PlanOptions &options);
+/// The same of every cloth of the job of which there is only so much and from which something is cut. The time or the
+/// steps of `options` are shared out.
+std::vector<ExtraLength> extraLengths(const Job &job, const PlanOptions &options);
+
+/// "The bolt would do if it were 17 1/2 in longer, and less will not do: this is proved. Ask for 1/2 yd more, in one
+/// length with it." In the job's unit, rounded up to the shop's step (`eighths` as for `spokenPurchase`).
+std::string extraInWords(const Job &job, const ExtraLength &extra, int eighths = 2);
 
 } // namespace boltwright

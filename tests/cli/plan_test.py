@@ -78,6 +78,31 @@ class Plan(ProgramTest):
         self.assertEqual((said["fits"], said["proved"], said["cloths"]), (False, True, []))
         self.assertEqual(file.read_bytes(), before)
 
+    def test_cloth_that_is_short_is_told_how_much_more_would_do(self):
+        # Three seats 30 in wide need three rows of 20 in and two gaps of 1/4 in: 60 1/2 in, of 59 in there.
+        job = bench()
+        job["panels"] = [{"id": "seat", "name": "Seat", "count": 3, "shape": {"kind": "rectangle", "across": 30, "up": 20}}]
+        remnant = {"id": "A", "outline": [[0, 0], [54, 0], [54, 59], [0, 59]]}
+        for cloth, on, words in (({"bolt": {"width": 54, "length": 59}}, None, "The bolt would do if it were 1 1/2 in longer"),
+                                 ({"remnants": [remnant]}, "A", "Remnant A would do if it were 1 1/2 in longer")):
+            job["cloths"] = [{"id": "body", **cloth}]
+            file = self.write(job)
+            said = json.loads(run("plan", file, "--steps", 500, "--json").stdout)
+            self.assertEqual(said["more"], [{"id": "body", "on": on, "more": 1.5, "at_least": 1.5}])
+            told = run("plan", file, "--steps", 500)
+            self.assertEqual(told.returncode, 1)
+            self.assertIn(words, told.stdout)
+            self.assertIn("Ask for 1/4 yd more", told.stdout)
+            # As much more as it says does, and headless says then how much is left.
+            longer = json.loads(json.dumps(job).replace("59", "60.5"))
+            self.assertEqual(run("plan", self.write(longer, "longer.boltwright"), "--steps", 500).returncode, 0)
+
+    def test_cloth_that_is_there_is_not_to_be_bought(self):
+        job = bench()
+        self.assertIn("enough, 1 yd 34 in left over", run("plan", self.write(job), "--steps", 50).stdout)
+        del job["cloths"][0]["bolt"]["length"]
+        self.assertIn("buy 3/4 yd", run("plan", self.write(job), "--steps", 50).stdout)
+
     def test_a_panel_wider_than_the_cloth_is_impossible_and_not_an_error_of_the_file(self):
         job = bench()
         job["panels"][0]["shape"]["across"] = 60

@@ -36,8 +36,8 @@ std::pair<std::vector<Length>, std::vector<AskTableModel::Kind>> usualCloths(Uni
 AskPage::AskPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidget *parent)
     : QuestionPage(
           document, std::move(book),
-          tr("For cloth that is not bought yet: what to buy at each width and repeat, worked out by laying the "
-             "parts. Type over a width or a repeat; Delete empties it."),
+          tr("What to buy at each width and repeat, worked out by laying the parts, and where the cloth there is "
+             "does not do, how much more of it would. Type over a width or a repeat; Delete empties it."),
           tr("Work it out"), parent),
       m_model(new AskTableModel(document.job().unit, this)), m_view(new QTableView),
       m_reserve(new LengthEdit(document.job().unit, LengthRange::ZeroOrMore)), m_step(new QComboBox),
@@ -55,6 +55,7 @@ AskPage::AskPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidge
     addAbove(tr("Reserve for flaws"), m_reserve);
     addAbove(tr("Sold by"), m_step);
     m_extra->setWordWrap(true);
+    m_extra->setAccessibleName(tr("How much more of the cloth there is would do"));
     m_extra->hide();
 
     m_view->setModel(m_model);
@@ -96,6 +97,7 @@ AskPage::AskPage(JobDocument &document, std::shared_ptr<AnswerBook> book, QWidge
     connect(m_reserve, &LengthEdit::lengthChanged, this, &AskPage::keep);
     connect(m_step, &QComboBox::currentIndexChanged, this, [this] {
         m_model->setEighths(eighths());
+        showExtra(m_foundExtra);
         explain(m_view->currentIndex());
         keep();
     });
@@ -140,12 +142,11 @@ void AskPage::ask() {
                 keep();
             });
         };
-        // A remnant that is short comes first: that is why somebody asks.
-        std::vector<ExtraLength> extra;
-        if (!job.cloths.front().bolt && !stop()) {
+        // Cloth that is short comes first: that is why somebody asks.
+        if (std::any_of(job.cloths.begin(), job.cloths.end(), isLimited) && !stop()) {
             PlanOptions longer = options.plan;
             longer.seconds = rest;
-            extra = extraLengths(job, job.cloths.front().id, longer);
+            const std::vector<ExtraLength> extra = extraLengths(job, longer);
             later([this, extra] {
                 showExtra(extra);
                 keep();
@@ -192,9 +193,7 @@ void AskPage::showExtra(std::vector<ExtraLength> extra) {
     m_foundExtra = std::move(extra);
     QStringList said;
     for (const ExtraLength &e : m_foundExtra)
-        said << (e.extra == Length{} ? tr("Remnant %1 does as it is.").arg(fromCore(e.remnant))
-                                     : tr("Remnant %1 would do if it were %2 longer.")
-                                           .arg(fromCore(e.remnant), shownLengthWithUnit(e.extra, unit())));
+        said << withFractions(fromCore(extraInWords(document().job(), e, eighths())));
     m_extra->setText(said.join(u"\n"_s));
     m_extra->setVisible(!said.isEmpty());
 }

@@ -13,7 +13,7 @@ class LayoutThumbnail;
 class LengthEdit;
 
 /// How much to ask for: yardage at the widths and repeats a client may choose from, in a table that is typed over; and
-/// for a remnant that is short, how much more of the same cloth would do.
+/// for a bolt or remnant that is short, how much more of the same cloth would do.
 class AskPage : public QuestionPage {
     Q_OBJECT
 public:

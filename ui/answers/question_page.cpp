@@ -82,6 +82,10 @@ QuestionPage::QuestionPage(JobDocument &document, std::shared_ptr<AnswerBook> bo
     });
 }
 
+void QuestionPage::askUnlessKnown() {
+    if (!m_known && m_ask->isEnabled()) ask();
+}
+
 void QuestionPage::sayKept(bool same) {
     say(same ? tr("As found before; the job is still the same.")
              : tr("The job has changed since this was last worked out. Ask again for the job as it is now."));

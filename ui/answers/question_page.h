@@ -30,6 +30,8 @@ public:
     QPushButton *askButton() { return m_ask; }
     QPushButton *stopButton() { return m_stop; }
     Answering &answering() { return m_answering; }
+    /// Asks at once, as the button does, unless an answer that still holds stands there already.
+    void askUnlessKnown();
 
 protected:
     JobDocument &document() const { return m_document; }
@@ -42,6 +44,7 @@ protected:
         if (!entry) return nullptr;
         const bool same = AnswerBook::sameQuestion(entry->job, m_document.job());
         sayKept(same);
+        m_known = same;
         return same ? entry : nullptr;
     }
     /// Puts what can be set at the left of the answers.
@@ -74,6 +77,7 @@ private:
     QScrollArea *m_scroll = nullptr;
     QList<QWidget *> m_shown; ///< the answers
     int m_mostInARow = 3;
+    bool m_known = false; ///< what was found before stands here
     QLabel *m_state;
     QProgressBar *m_progress;
     QPushButton *m_ask, *m_stop;

@@ -89,13 +89,16 @@ QString headlineOf(const ConcedeWay &way, bool nothing) {
 
 } // namespace
 
-WaysPage::WaysPage(JobDocument &document, std::shared_ptr<AnswerBook> book, Preferences &preferences, QWidget *parent)
-    : QuestionPage(document, std::move(book),
-                   tr("When the cloth does not do as asked, something has to give. Drag what may be given up into the "
-                      "order in which you would give it up, and take the tick from what must not be. What a part "
-                      "itself allows is set in its row under Panels."),
-                   tr("Look for ways"), parent),
-      m_preferences(preferences), m_list(new OrderList), m_within(new QComboBox) {
+WaysPage::WaysPage(JobDocument &document, std::shared_ptr<AnswerBook> book, Preferences &preferences, const Shop &shop,
+                   QWidget *parent)
+    : QuestionPage(
+          document, std::move(book),
+          tr("When the cloth does not do as asked, something has to give. Drag what may be given up into the "
+             "order in which you would give it up, and take the tick from what must not be. Nothing is given up "
+             "that a part has no leave for."),
+          tr("Look for ways"), parent),
+      m_preferences(preferences), m_shop(shop), m_leave(new QPushButton(tr("Leave, part by part …"))),
+      m_list(new OrderList), m_within(new QComboBox) {
     for (const auto &[kind, ticked] : rememberedOrder(preferences)) m_list->add(shownKind(kind), int(kind), ticked);
     // The house's lists let their ground show through; a box to tick needs one of its own.
     m_list->setStyleSheet(u"QListView { background: palette(base); border: 1px solid palette(mid); }"_s);
@@ -121,6 +124,10 @@ WaysPage::WaysPage(JobDocument &document, std::shared_ptr<AnswerBook> book, Pref
     m_within->setAccessibleName(tr("Of each kind, rather"));
     addSetting(new QLabel(tr("Of each kind, rather")));
     addSetting(m_within);
+    m_leave->setCheckable(true);
+    m_leave->setToolTip(tr("What each part may give up: shown, and given or taken back."));
+    addSetting(m_leave);
+    connect(m_leave, &QPushButton::clicked, this, [this](bool on) { on ? openLeave() : closeLeave(); });
     connect(first, &QPushButton::clicked, this, [this] { m_list->move(-1); });
     connect(later, &QPushButton::clicked, this, [this] { m_list->move(1); });
     connect(m_list, &OrderList::reordered, this, &WaysPage::remember);
@@ -140,6 +147,33 @@ void WaysPage::remember() {
     for (int kind : m_list->values()) words << (ticked.contains(kind) ? QString() : u"-"_s) + keptName(Kind(kind));
     m_preferences.setGiveUpOrder(words);
     m_preferences.setGiveUpFromFewest(m_within->currentIndex() == 1);
+}
+
+void WaysPage::openLeave() {
+    m_leave->setChecked(true);
+    clearAnswers();
+    m_sheet = new LeaveSheet(document().job(), m_shop.rules(document().job().unit));
+    connect(m_sheet, &LeaveSheet::given, this, &WaysPage::give);
+    addAnswer(m_sheet, 1);
+}
+
+/// What was found stands there again.
+void WaysPage::closeLeave() {
+    clearAnswers();
+    const auto before = book()->kept<FoundWays>();
+    if (before && AnswerBook::sameQuestion(before->job, document().job())) show(before->found);
+}
+
+void WaysPage::give(const Job &job) {
+    const auto done = document().changeJob(Job(job), tr("Leave to give up"));
+    if (!done) return say(withFractions(fromCore(done.error().text)));
+    askButton()->setFocus();
+    ask();
+}
+
+bool WaysPage::forget() {
+    m_leave->setChecked(false);
+    return QuestionPage::forget();
 }
 
 void WaysPage::ask() {
@@ -166,6 +200,7 @@ void WaysPage::ask() {
 void WaysPage::show(const FoundWays &found) {
     const Conceding &answer = found.answer;
     const std::vector<std::string> &verdicts = found.verdicts;
+    m_leave->setChecked(false);
     clearAnswers();
     const Unit unit = document().job().unit;
     for (std::size_t i = 0; i < answer.ways.size(); ++i) {
@@ -192,6 +227,7 @@ void WaysPage::show(const FoundWays &found) {
         addAnswer(card);
     }
     if (answer.ways.empty()) {
+        openLeave();
         QString said =
             answer.kind == planner::Outcome::Kind::CannotFit
                 ? tr("With what its parts may give up it does not fit, and this is proved: %1.")
@@ -200,8 +236,7 @@ void WaysPage::show(const FoundWays &found) {
         // A tick here is no leave yet, and a proof without it says nothing of what leave would bring.
         const auto closed = kindsWithoutLeave(document().job(), order());
         if (!closed.empty())
-            said += u' ' + tr("No part has leave for this yet: %1. Leave is given in a part's row under Panels.")
-                               .arg(inOneLine(closed));
+            said += u' ' + tr("No part has leave for this yet: %1. It is given below.").arg(inOneLine(closed));
         say(said + u' ' + tr("“How much to ask for” says how much cloth would do."));
     } else if (answer.nothingNeeded) {
         say(tr("The cloth does as asked."));

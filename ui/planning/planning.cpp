@@ -2,9 +2,11 @@
 
 #include "core/planner/plan.h"
 #include "core/table/plan_again.h"
+#include "core/yardage/ask.h"
 #include "ui/text/words.h"
 
 #include <QMetaObject>
+#include <QStringList>
 
 #include <algorithm>
 #include <atomic>
@@ -37,16 +39,42 @@ Planning::Planning(JobDocument &document, QObject *parent)
     connect(&document, &JobDocument::changed, this, [this](Changes changes) {
         constexpr Changes ofTheJob = Change::Card | Change::Cloths | Change::Panels | Change::Layout | Change::NewJob;
         if (m_run && (changes & ofTheJob)) drop();
+        if (changes & (ofTheJob & ~Changes(Change::Layout))) dropBeyond();
     });
 }
 
 Planning::~Planning() {
     if (m_run) m_run->stopped = true;
+    dropBeyond();
     m_threads->join();
 }
 
+void Planning::dropBeyond() {
+    if (m_beyond) m_beyond->stopped = true;
+    m_beyond.reset();
+}
+
+namespace {
+
+/// A short second search: whoever is told no wants to know at once how far off it is.
+QString moreThatWouldDo(const Job &job, PlanOptions options) {
+    if (options.seconds) options.seconds = std::clamp(*options.seconds / 4, 0.5, 2.0);
+    options.report = nullptr;
+    QStringList said;
+    std::string cloth;
+    for (const ExtraLength &extra : extraLengths(job, options)) {
+        // Of a cloth's remnants any one would do, and the first needs the least.
+        if (extra.extra > Length{} && extra.cloth != cloth) said << withFractions(fromCore(extraInWords(job, extra)));
+        cloth = extra.cloth;
+    }
+    return said.join(u' ');
+}
+
+} // namespace
+
 void Planning::begin(const PlanOptions &options, bool staying) {
     if (m_run) return;
+    dropBeyond();
     m_threads->join();
     auto run = std::make_shared<Run>();
     run->job = m_document.job();
@@ -70,6 +98,14 @@ void Planning::begin(const PlanOptions &options, bool staying) {
         const Plan result = staying ? planAgain(run->job, run->options) : plan(run->job, run->options);
         if (!run->stopped) queue([this, run, result] { ended(run, result); });
         run->options.report = nullptr;
+        if (staying || result.kind == planner::Outcome::Kind::Fits || run->stopped) return;
+        const QString more = moreThatWouldDo(run->job, run->options);
+        if (run->stopped || more.isEmpty()) return;
+        queue([this, run, more] {
+            if (m_beyond != run) return;
+            m_beyond.reset();
+            Q_EMIT moreWouldDo(more);
+        });
     });
     Q_EMIT started();
 }
@@ -93,6 +129,7 @@ void Planning::ended(const std::shared_ptr<Run> &run, const Plan &result) {
                         true);
         return;
     }
+    m_beyond = run;
     m_document.dropPreview();
     Q_EMIT finished(result.reason.empty() ? tr("No layout was found in the time given.")
                                           : withFractions(fromCore(result.reason)),

@@ -33,6 +33,8 @@ Q_SIGNALS:
     void progressed(double share);
     /// `sentence` says what came of it.
     void finished(const QString &sentence, bool fits);
+    /// Some seconds after it did not fit: how much more of the cloth there is would do, where that was found.
+    void moreWouldDo(const QString &sentence);
 
 private:
     struct Run;
@@ -41,9 +43,11 @@ private:
     void ended(const std::shared_ptr<Run> &run, const Plan &plan);
     void keep(const Layout &layout);
     void drop();
+    void dropBeyond();
 
     JobDocument &m_document;
-    std::shared_ptr<Run> m_run; ///< null: none
+    std::shared_ptr<Run> m_run;    ///< null: none
+    std::shared_ptr<Run> m_beyond; ///< one that did not fit, while it looks how much more would do; null: none
     struct Threads;
     std::unique_ptr<Threads> m_threads;
 };

@@ -326,7 +326,7 @@ void MainWindow::wireActions() {
     });
     on(ActionId::Stop, [this] { m_planning->stop(); });
     on(ActionId::WaysToFit,
-       [this] { showQuestion(tr("Ways to fit"), new WaysPage(*m_document, m_answers, m_preferences)); });
+       [this] { showQuestion(tr("Ways to fit"), new WaysPage(*m_document, m_answers, m_preferences, *m_shop)); });
     on(ActionId::HowToRun, [this] { showQuestion(tr("How to run it"), new RunsPage(*m_document, m_answers)); });
     on(ActionId::AskFor, [this] { showQuestion(tr("How much to ask for"), new AskPage(*m_document, m_answers)); });
     on(ActionId::Why, [this] { showQuestion(tr("Where the yardage goes"), new WhyPage(*m_document, m_answers)); });
@@ -458,9 +458,31 @@ void MainWindow::wirePlanning() {
         if (fits)
             m_canvas->showNote(sentence);
         else
-            m_notice->say(sentence);
+            sayNotFitting(sentence);
         refreshActions();
     });
+    connect(m_planning, &Planning::moreWouldDo, this, [this](const QString &more) {
+        // Another notice may have come in its place meanwhile.
+        if (!m_notFitting.isEmpty() && m_notice->sentence() == m_notFitting) sayNotFitting(m_notFitting + u' ' + more);
+    });
+    connect(m_notice, &NoticeBar::closed, this, [this] { m_centre->currentWidget()->setFocus(); });
+}
+
+/// Never a bare no: what can be done about it stands beside it, and has the keyboard where nobody types elsewhere.
+void MainWindow::sayNotFitting(const QString &sentence) {
+    m_notFitting = sentence;
+    const auto ask = [this](ActionId id) {
+        return [this, id] {
+            (*m_actions)[id]->trigger();
+            if (auto *page = qobject_cast<QuestionPage *>(m_sheet->content())) page->askUnlessKnown();
+        };
+    };
+    m_notice->say(sentence, {{tr("Ways to fit"), ask(ActionId::WaysToFit)},
+                             {tr("How much more"), ask(ActionId::AskFor)},
+                             {tr("As it falls best"), ask(ActionId::HowToRun)},
+                             NoticeBar::closing()});
+    QWidget *now = focusWidget();
+    if (!now || now == m_canvas || now == m_planButton || now == m_centre) m_notice->answers().first()->setFocus();
 }
 
 bool MainWindow::openFile(const QString &fileName) { return m_files->openFile(fileName); }

@@ -92,6 +92,7 @@ private:
     void wireCanvas();
     void wireTools();
     void wirePlanning();
+    void sayNotFitting(const QString &sentence);
     void showPage(const QString &title, QWidget *page);
     void clearSides();
     void showWide(const QString &title, QWidget *page); ///< with the panes at both sides out of the way
@@ -127,6 +128,7 @@ private:
     CoveredPieceView *m_piece = nullptr;
     KeptLayouts *m_kept = nullptr;
     QSplitter *m_rightPane = nullptr;
+    QString m_notFitting; ///< the notice of the last plan that did not fit
     NoticeBar *m_notice = nullptr;
     OutlineBar *m_outlines = nullptr;
     FileDesk *m_files = nullptr;

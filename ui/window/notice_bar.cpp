@@ -1,41 +1,58 @@
 #include "ui/window/notice_bar.h"
 
 #include <QHBoxLayout>
+#include <QKeyEvent>
+
+#include <algorithm>
 
 using namespace Qt::StringLiterals;
 
 namespace boltwright::ui {
 
 NoticeBar::NoticeBar(QWidget *parent)
-    : QFrame(parent), m_label(new QLabel(this)), m_first(new QPushButton(this)), m_second(new QPushButton(this)),
-      m_close(new QPushButton(tr("Close"), this)) {
+    : QFrame(parent), m_label(new QLabel(this)), m_close(new QPushButton(tr("Close"), this)) {
     setObjectName(u"notice"_s);
     m_label->setWordWrap(true);
     m_label->setTextInteractionFlags(Qt::TextSelectableByMouse);
     auto *row = new QHBoxLayout(this);
     row->setContentsMargins(20, 8, 12, 8);
     row->addWidget(m_label, 1);
-    row->addWidget(m_first);
-    row->addWidget(m_second);
+    constexpr int most = 4;
+    for (int number = 0; number < most; ++number) {
+        auto *button = new QPushButton(this);
+        row->addWidget(button);
+        m_buttons << button;
+        connect(button, &QPushButton::clicked, this, [this, number] {
+            const auto act = number < m_answers.size() ? m_answers[number].act : std::function<void()>();
+            if (!act) return close();
+            hide();
+            act();
+        });
+    }
     row->addWidget(m_close);
-    const auto answer = [this](int number) {
-        const auto act = number < m_answers.size() ? m_answers[number].act : std::function<void()>();
-        hide();
-        if (act) act();
-    };
-    connect(m_first, &QPushButton::clicked, this, [answer] { answer(0); });
-    connect(m_second, &QPushButton::clicked, this, [answer] { answer(1); });
-    connect(m_close, &QPushButton::clicked, this, &QWidget::hide);
+    connect(m_close, &QPushButton::clicked, this, &NoticeBar::close);
     hide();
+}
+
+void NoticeBar::close() {
+    hide();
+    Q_EMIT closed();
+}
+
+void NoticeBar::keyPressEvent(QKeyEvent *event) {
+    // A question about what may be lost is answered, not waved away.
+    const bool closes = m_answers.isEmpty() || std::any_of(m_answers.begin(), m_answers.end(),
+                                                           [](const Answer &answer) { return !answer.act; });
+    if (event->key() == Qt::Key_Escape && closes) return close();
+    QFrame::keyPressEvent(event);
 }
 
 void NoticeBar::say(const QString &sentence, const QList<Answer> &answers) {
     m_answers = answers;
     m_label->setText(sentence);
-    const QList<QPushButton *> buttons{m_first, m_second};
-    for (int i = 0; i < buttons.size(); ++i) {
-        buttons[i]->setVisible(i < answers.size());
-        if (i < answers.size()) buttons[i]->setText(answers[i].text);
+    for (int i = 0; i < m_buttons.size(); ++i) {
+        m_buttons[i]->setVisible(i < answers.size());
+        if (i < answers.size()) m_buttons[i]->setText(answers[i].text);
     }
     m_close->setVisible(answers.isEmpty());
     setVisible(!sentence.isEmpty());

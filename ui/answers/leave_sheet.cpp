@@ -1,0 +1,52 @@
+#include "ui/answers/leave_sheet.h"
+
+#include "ui/widgets/scaled.h"
+
+#include <QHeaderView>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace boltwright::ui {
+
+LeaveSheet::LeaveSheet(const Job &job, const TradeRules &rules, QWidget *parent)
+    : QWidget(parent), m_model(new LeaveTableModel(job, rules, this)), m_view(new QTableView), m_meaning(new QLabel),
+      m_give(new QPushButton(tr("Give this leave and look again"))) {
+    auto *column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    auto *explained =
+        new QLabel(tr("What each part may give up. A tick gives leave as far as the shop's rules go; finer "
+                      "leave is given edge by edge under Panels."));
+    explained->setWordWrap(true);
+    column->addWidget(explained);
+    m_view->setModel(m_model);
+    m_view->setAccessibleName(tr("What each part may give up"));
+    m_view->setToolTip(tr("Parts down, what may be given up across. Space or a click ticks."));
+    m_view->setAlternatingRowColors(true);
+    m_view->setTabKeyNavigation(false);
+    m_view->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_view->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+    m_view->horizontalHeader()->setSectionsClickable(false);
+    m_view->verticalHeader()->setSectionsClickable(false);
+    m_view->verticalHeader()->setMaximumWidth(scaled(190));
+    m_view->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 12);
+    m_view->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_view->setMinimumHeight(5 * (fontMetrics().height() + 12));
+    column->addWidget(m_view, 1);
+    m_meaning->setWordWrap(true);
+    column->addWidget(m_meaning);
+    m_give->setToolTip(tr("Takes the ticks into the job as one step, and looks for ways again."));
+    column->addWidget(m_give, 0, Qt::AlignLeft);
+    m_view->setCurrentIndex(m_model->index(0, 0));
+    connect(m_view->selectionModel(), &QItemSelectionModel::currentChanged, this, &LeaveSheet::refresh);
+    connect(m_model, &LeaveTableModel::dataChanged, this, &LeaveSheet::refresh);
+    connect(m_give, &QPushButton::clicked, this, [this] { Q_EMIT given(m_model->withTicks()); });
+    refresh();
+}
+
+void LeaveSheet::refresh() {
+    m_meaning->setText(m_model->meaningOf(m_view->currentIndex()));
+    m_give->setEnabled(m_model->isChanged());
+}
+
+} // namespace boltwright::ui

@@ -1,0 +1,33 @@
+#pragma once
+
+#include "ui/models/leave_table_model.h"
+
+#include <QLabel>
+#include <QPushButton>
+#include <QTableView>
+#include <QWidget>
+
+namespace boltwright::ui {
+
+/// Where leave is given for what is to be given up: parts by kinds, what the chosen tick means, and a button that gives
+/// it all at once.
+class LeaveSheet : public QWidget {
+    Q_OBJECT
+public:
+    LeaveSheet(const Job &job, const TradeRules &rules, QWidget *parent = nullptr);
+    QTableView *table() { return m_view; }
+    LeaveTableModel *model() { return m_model; }
+    QPushButton *giveButton() { return m_give; }
+
+Q_SIGNALS:
+    void given(const boltwright::Job &job);
+
+private:
+    void refresh();
+    LeaveTableModel *m_model;
+    QTableView *m_view;
+    QLabel *m_meaning;
+    QPushButton *m_give;
+};
+
+} // namespace boltwright::ui
