@@ -172,10 +172,10 @@ Result<void> saveUnlessChanged(const Job &asRead, const Job &planned, const Plan
 }
 
 /// Where the cloth does not do: how much more would. A no that is proved early leaves time for it; after a search that
-/// used all of its own, a fifth of that is added, and no more than two seconds.
+/// used all of its own, half of that is added, and no more than five seconds.
 std::vector<ExtraLength> moreThatWouldDo(const Job &job, PlanOptions options, double gone) {
     if (options.stop()) return {};
-    if (options.seconds) options.seconds = std::max((*options.seconds - gone) / 2, std::min(2.0, *options.seconds / 5));
+    if (options.seconds) options.seconds = std::max((*options.seconds - gone) / 2, std::min(5.0, *options.seconds / 2));
     options.report = nullptr;
     return extraLengths(job, options);
 }

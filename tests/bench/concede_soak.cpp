@@ -28,6 +28,24 @@ ConcedeOptions optionsFor(std::vector<Kind> order, std::int64_t steps) {
     return o;
 }
 
+std::string wordFor(Kind kind) {
+    switch (kind) {
+    case Kind::Trim:
+        return "trim";
+    case Kind::Stretcher:
+        return "stretcher";
+    case Kind::Seam:
+        return "seam";
+    case Kind::Turn:
+        return "turn";
+    case Kind::Uncentre:
+        return "uncentre";
+    case Kind::OtherCloth:
+        return "other cloth";
+    }
+    return {};
+}
+
 struct Tally {
     int jobs = 0, asAsked = 0, withConcessions = 0, noWay = 0, ways = 0, again = 0, otherSeed = 0, wrong = 0;
 };
@@ -60,7 +78,7 @@ void soak(std::uint64_t number, std::int64_t steps, Tally &tally) {
         if (!check(job, way.layout).empty()) tell(tally, number, "not right: " + check(job, way.layout)[0].text);
         for (const GivenOne &g : givenIn(way.layout))
             if (std::find(order.begin(), order.end(), g.kind) == order.end())
-                tell(tally, number, "gives up what is forbidden: " + nameOf(g.kind));
+                tell(tally, number, "gives up what is forbidden: " + wordFor(g.kind));
     }
     if (answer.ways.empty() || answer.nothingNeeded) return;
     ++tally.withConcessions;
@@ -71,7 +89,7 @@ void soak(std::uint64_t number, std::int64_t steps, Tally &tally) {
         o.given = &given;
         ++tally.again;
         if (doesWithout(plan(job, o), best.layout, g))
-            tell(tally, number, "found without " + nameOf(g.kind) + " of " + g.copy.first);
+            tell(tally, number, "found without " + wordFor(g.kind) + " of " + g.copy.first);
         o.seed = 1000 + number;
         if (doesWithout(plan(job, o), best.layout, g)) ++tally.otherSeed;
     }
@@ -79,7 +97,7 @@ void soak(std::uint64_t number, std::int64_t steps, Tally &tally) {
     if (best.kinds.empty()) return;
     const auto last = std::find(order.begin(), order.end(), best.kinds.back());
     const Conceding earlier = concede(job, optionsFor({order.begin(), last}, steps));
-    if (!earlier.ways.empty()) tell(tally, number, "earlier kinds do without " + nameOf(best.kinds.back()));
+    if (!earlier.ways.empty()) tell(tally, number, "earlier kinds do without " + wordFor(best.kinds.back()));
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 
 #include "ui/widgets/scaled.h"
 
+#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QVBoxLayout>
 
@@ -11,7 +12,7 @@ namespace boltwright::ui {
 
 LeaveSheet::LeaveSheet(const Job &job, const TradeRules &rules, QWidget *parent)
     : QWidget(parent), m_model(new LeaveTableModel(job, rules, this)), m_view(new QTableView), m_meaning(new QLabel),
-      m_give(new QPushButton(tr("Give this leave and look again"))) {
+      m_give(new QPushButton(tr("Give this leave and look again"))), m_back(new QPushButton(tr("Back to the order"))) {
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     auto *explained =
@@ -36,11 +37,17 @@ LeaveSheet::LeaveSheet(const Job &job, const TradeRules &rules, QWidget *parent)
     m_meaning->setWordWrap(true);
     column->addWidget(m_meaning);
     m_give->setToolTip(tr("Takes the ticks into the job as one step, and looks for ways again."));
-    column->addWidget(m_give, 0, Qt::AlignLeft);
+    m_back->setToolTip(tr("Leaves all leave as it is, and shows in which order things are given up."));
+    auto *buttons = new QHBoxLayout;
+    buttons->addWidget(m_give);
+    buttons->addWidget(m_back);
+    buttons->addStretch();
+    column->addLayout(buttons);
     m_view->setCurrentIndex(m_model->index(0, 0));
     connect(m_view->selectionModel(), &QItemSelectionModel::currentChanged, this, &LeaveSheet::refresh);
     connect(m_model, &LeaveTableModel::dataChanged, this, &LeaveSheet::refresh);
     connect(m_give, &QPushButton::clicked, this, [this] { Q_EMIT given(m_model->withTicks()); });
+    connect(m_back, &QPushButton::clicked, this, &LeaveSheet::left);
     refresh();
 }
 

@@ -18,8 +18,10 @@ public:
     QTableView *table() { return m_view; }
     LeaveTableModel *model() { return m_model; }
     QPushButton *giveButton() { return m_give; }
+    QPushButton *backButton() { return m_back; }
 
 Q_SIGNALS:
+    void left(); ///< without giving any
     void given(const boltwright::Job &job);
 
 private:
@@ -27,7 +29,7 @@ private:
     LeaveTableModel *m_model;
     QTableView *m_view;
     QLabel *m_meaning;
-    QPushButton *m_give;
+    QPushButton *m_give, *m_back;
 };
 
 } // namespace boltwright::ui

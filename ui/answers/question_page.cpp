@@ -13,14 +13,14 @@ namespace boltwright::ui {
 QuestionPage::QuestionPage(JobDocument &document, std::shared_ptr<AnswerBook> book, const QString &sentence,
                            const QString &askText, QWidget *parent)
     : QWidget(parent), m_document(document), m_book(std::move(book)), m_answering(document),
-      m_settings(new QVBoxLayout), m_above(new QHBoxLayout), m_answers(new QGridLayout), m_state(new QLabel),
-      m_progress(new QProgressBar), m_ask(new QPushButton(askText)), m_stop(new QPushButton(tr("Stop"))) {
+      m_explained(new QLabel(sentence)), m_settings(new QVBoxLayout), m_above(new QHBoxLayout),
+      m_answers(new QGridLayout), m_state(new QLabel), m_progress(new QProgressBar), m_ask(new QPushButton(askText)),
+      m_stop(new QPushButton(tr("Stop"))) {
     auto *whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
     whole->setSpacing(12);
-    auto *explained = new QLabel(sentence);
-    explained->setWordWrap(true);
-    whole->addWidget(explained);
+    m_explained->setWordWrap(true);
+    whole->addWidget(m_explained);
 
     auto *buttons = new QHBoxLayout;
     m_state->setWordWrap(true);
@@ -96,6 +96,12 @@ void QuestionPage::addSetting(QWidget *setting) {
     // What is left over of the height goes below all settings, not in between.
     setting->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Maximum);
     m_settings->insertWidget(m_settings->count() - 1, setting);
+}
+
+void QuestionPage::showSettings(bool shown) {
+    m_explained->setVisible(shown);
+    for (int i = 0; i < m_settings->count(); ++i)
+        if (QWidget *setting = m_settings->itemAt(i)->widget()) setting->setVisible(shown);
 }
 
 void QuestionPage::addAbove(const QString &name, QWidget *field) {

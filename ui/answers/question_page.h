@@ -49,6 +49,8 @@ protected:
     }
     /// Puts what can be set at the left of the answers.
     void addSetting(QWidget *setting);
+    /// While an answer needs all of the room, what can be set and what is said about it are out of the way.
+    void showSettings(bool shown);
     /// Puts a field above the answers, where these want the whole width.
     void addAbove(const QString &name, QWidget *field);
     /// The answers stand side by side, no more of them in a row than can be read; one that stretches takes what room
@@ -71,6 +73,7 @@ private:
     JobDocument &m_document;
     std::shared_ptr<AnswerBook> m_book;
     Answering m_answering;
+    QLabel *m_explained;
     QVBoxLayout *m_settings;
     QHBoxLayout *m_above;
     QGridLayout *m_answers;

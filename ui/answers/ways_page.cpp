@@ -124,10 +124,9 @@ WaysPage::WaysPage(JobDocument &document, std::shared_ptr<AnswerBook> book, Pref
     m_within->setAccessibleName(tr("Of each kind, rather"));
     addSetting(new QLabel(tr("Of each kind, rather")));
     addSetting(m_within);
-    m_leave->setCheckable(true);
     m_leave->setToolTip(tr("What each part may give up: shown, and given or taken back."));
     addSetting(m_leave);
-    connect(m_leave, &QPushButton::clicked, this, [this](bool on) { on ? openLeave() : closeLeave(); });
+    connect(m_leave, &QPushButton::clicked, this, &WaysPage::openLeave);
     connect(first, &QPushButton::clicked, this, [this] { m_list->move(-1); });
     connect(later, &QPushButton::clicked, this, [this] { m_list->move(1); });
     connect(m_list, &OrderList::reordered, this, &WaysPage::remember);
@@ -150,18 +149,26 @@ void WaysPage::remember() {
 }
 
 void WaysPage::openLeave() {
-    m_leave->setChecked(true);
     clearAnswers();
+    showSettings(false);
     m_sheet = new LeaveSheet(document().job(), m_shop.rules(document().job().unit));
     connect(m_sheet, &LeaveSheet::given, this, &WaysPage::give);
+    connect(m_sheet, &LeaveSheet::left, this, &WaysPage::closeLeave);
     addAnswer(m_sheet, 1);
 }
 
-/// What was found stands there again.
+/// Ways that were found stand there again.
 void WaysPage::closeLeave() {
-    clearAnswers();
+    clearWays();
+    m_leave->setFocus();
     const auto before = book()->kept<FoundWays>();
-    if (before && AnswerBook::sameQuestion(before->job, document().job())) show(before->found);
+    if (before && !before->found.answer.ways.empty() && AnswerBook::sameQuestion(before->job, document().job()))
+        show(before->found);
+}
+
+void WaysPage::clearWays() {
+    clearAnswers();
+    showSettings(true);
 }
 
 void WaysPage::give(const Job &job) {
@@ -172,7 +179,7 @@ void WaysPage::give(const Job &job) {
 }
 
 bool WaysPage::forget() {
-    m_leave->setChecked(false);
+    showSettings(true);
     return QuestionPage::forget();
 }
 
@@ -200,8 +207,7 @@ void WaysPage::ask() {
 void WaysPage::show(const FoundWays &found) {
     const Conceding &answer = found.answer;
     const std::vector<std::string> &verdicts = found.verdicts;
-    m_leave->setChecked(false);
-    clearAnswers();
+    clearWays();
     const Unit unit = document().job().unit;
     for (std::size_t i = 0; i < answer.ways.size(); ++i) {
         const ConcedeWay &way = answer.ways[i];
@@ -235,9 +241,8 @@ void WaysPage::show(const FoundWays &found) {
                 : tr("No way was found in the time given. More time, or leave to give up more, may find one.");
         // A tick here is no leave yet, and a proof without it says nothing of what leave would bring.
         const auto closed = kindsWithoutLeave(document().job(), order());
-        if (!closed.empty())
-            said += u' ' + tr("No part has leave for this yet: %1. It is given below.").arg(inOneLine(closed));
-        say(said + u' ' + tr("“How much to ask for” says how much cloth would do."));
+        if (!closed.empty()) said += u' ' + tr("No part has leave for this yet: %1.").arg(inOneLine(closed));
+        say(said);
     } else if (answer.nothingNeeded) {
         say(tr("The cloth does as asked."));
     }

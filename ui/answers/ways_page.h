@@ -38,6 +38,7 @@ private:
     void show(const FoundWays &found);
     void openLeave();
     void closeLeave();
+    void clearWays();
     void give(const Job &job);
     void remember();
 

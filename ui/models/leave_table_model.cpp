@@ -35,9 +35,9 @@ QString LeaveTableModel::nameOfKind(ConcededKind kind) {
     case ConcededKind::Stretcher:
         return tr("strip");
     case ConcededKind::OtherCloth:
-        return tr("other cloth");
+        return tr("other\ncloth");
     case ConcededKind::Uncentre:
-        return tr("off centre");
+        return tr("off\ncentre");
     case ConcededKind::Turn:
         return tr("turn");
     case ConcededKind::Seam:
@@ -96,7 +96,7 @@ QVariant LeaveTableModel::data(const QModelIndex &index, int role) const {
     if (role == Qt::ToolTipRole) return meaningOf(index);
     if (role == Qt::AccessibleTextRole)
         return tr("%1, %2: %3")
-            .arg(nameOfPart(index.row()), nameOfKind(kindOf(index.column())),
+            .arg(nameOfPart(index.row()), nameOfKind(kindOf(index.column())).simplified(),
                  !can        ? tr("not to be had here")
                  : on == 0   ? tr("no leave")
                  : on == all ? tr("has leave")

@@ -58,7 +58,7 @@ namespace {
 
 /// A short second search: whoever is told no wants to know at once how far off it is.
 QString moreThatWouldDo(const Job &job, PlanOptions options) {
-    if (options.seconds) options.seconds = std::clamp(*options.seconds / 4, 0.5, 2.0);
+    if (options.seconds) options.seconds = std::clamp(*options.seconds, 1.0, 5.0);
     options.report = nullptr;
     QStringList said;
     std::string cloth;
@@ -131,9 +131,14 @@ void Planning::ended(const std::shared_ptr<Run> &run, const Plan &result) {
     }
     m_beyond = run;
     m_document.dropPreview();
-    Q_EMIT finished(result.reason.empty() ? tr("No layout was found in the time given.")
-                                          : withFractions(fromCore(result.reason)),
-                    false);
+    QString why = withFractions(fromCore(result.reason));
+    if (why.isEmpty()) {
+        why = tr("No layout was found in the time given.");
+    } else {
+        why.front() = why.front().toUpper();
+        if (!why.endsWith(u'.')) why += u'.';
+    }
+    Q_EMIT finished(why, false);
 }
 
 void Planning::stop() {

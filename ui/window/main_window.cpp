@@ -162,6 +162,8 @@ MainWindow::MainWindow(Preferences &preferences, QWidget *parent)
     connect(m_document, &JobDocument::changed, this, [this](Changes changes) {
         if (changes & (Change::Card | Change::File | Change::NewJob | Change::Cloths)) refreshTitle();
         refreshActions();
+        // It was said of the job as it was.
+        if (changes & (Change::NewJob | Change::Cloths | Change::Panels | Change::Layout)) unsayNotFitting();
         if (changes & (Change::NewJob | Change::Panels | Change::Layout)) refreshCentre();
     });
     connect(m_document, &JobDocument::matchesDropped, this, [this](const QStringList &matches) {
@@ -485,6 +487,10 @@ void MainWindow::sayNotFitting(const QString &sentence) {
     if (!now || now == m_canvas || now == m_planButton || now == m_centre) m_notice->answers().first()->setFocus();
 }
 
+void MainWindow::unsayNotFitting() {
+    if (!m_notFitting.isEmpty() && m_notice->sentence() == m_notFitting) m_notice->say({});
+}
+
 bool MainWindow::openFile(const QString &fileName) { return m_files->openFile(fileName); }
 void MainWindow::offerLeftBehind() { m_files->offerLeftBehind(); }
 
@@ -624,6 +630,7 @@ void MainWindow::showJobCard() { showPage(tr("Job card"), new JobCardForm(*m_doc
 template <class Page>
 void MainWindow::showQuestion(const QString &title, Page *page) {
     m_planning->stop();
+    unsayNotFitting(); // what is asked now is answered on the page, by a longer search
     if constexpr (requires { &Page::taken; }) connect(page, &Page::taken, m_sheet, &OverSheet::close);
     showPage(title, page);
 }

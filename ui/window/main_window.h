@@ -93,6 +93,7 @@ private:
     void wireTools();
     void wirePlanning();
     void sayNotFitting(const QString &sentence);
+    void unsayNotFitting();
     void showPage(const QString &title, QWidget *page);
     void clearSides();
     void showWide(const QString &title, QWidget *page); ///< with the panes at both sides out of the way

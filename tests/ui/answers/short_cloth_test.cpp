@@ -128,6 +128,16 @@ private Q_SLOTS:
         QVERIFY(notice().contains(u"Ask for ¼ yd more"_s));
     }
 
+    void whatWasSaidOfTheJobAsItWasGoesWithTheNextChange() {
+        document().startWith(onBolt(40_in));
+        plan(0.5);
+        QVERIFY(!notice().isEmpty());
+        Job job = document().job();
+        job.panels.front().count = 1;
+        QVERIFY(document().changeJob(std::move(job), u"One"_s));
+        QVERIFY2(notice().isEmpty(), qPrintable(notice()));
+    }
+
     void theNextStepIsTakenByKeyboardAlone() {
         document().startWith(onBolt(40_in));
         m_window->canvas().setFocus();
