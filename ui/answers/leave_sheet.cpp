@@ -1,9 +1,9 @@
 #include "ui/answers/leave_sheet.h"
 
-#include "ui/widgets/scaled.h"
-
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QStyle>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -29,7 +29,7 @@ LeaveSheet::LeaveSheet(const Job &job, const TradeRules &rules, QWidget *parent)
     m_view->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
     m_view->horizontalHeader()->setSectionsClickable(false);
     m_view->verticalHeader()->setSectionsClickable(false);
-    m_view->verticalHeader()->setMaximumWidth(scaled(190));
+    m_view->verticalHeader()->setTextElideMode(Qt::ElideRight);
     m_view->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 12);
     m_view->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     m_view->setMinimumHeight(5 * (fontMetrics().height() + 12));
@@ -49,6 +49,31 @@ LeaveSheet::LeaveSheet(const Job &job, const TradeRules &rules, QWidget *parent)
     connect(m_give, &QPushButton::clicked, this, [this] { Q_EMIT given(m_model->withTicks()); });
     connect(m_back, &QPushButton::clicked, this, &LeaveSheet::left);
     refresh();
+}
+
+/// No kind's name is cut off; where that leaves too little for the names of the parts, their marks stand there.
+void LeaveSheet::fitColumns() {
+    int widest = 0;
+    for (int column = 0; column < m_model->columnCount(); ++column)
+        for (const QString &word : LeaveTableModel::nameOfKind(LeaveTableModel::kindOf(column)).split(u'\n'))
+            widest = std::max(widest, fontMetrics().horizontalAdvance(word));
+    m_view->horizontalHeader()->setMinimumSectionSize(widest + 12);
+    const int bar = m_view->style()->pixelMetric(QStyle::PM_ScrollBarExtent),
+              room = width() - bar - 2 * m_view->frameWidth() - m_model->columnCount() * (widest + 12);
+    const int full = m_model->widestName(fontMetrics()) + 20;
+    m_model->setNamesShort(full > room);
+    QHeaderView *names = m_view->verticalHeader();
+    names->setFixedWidth(full <= room ? full : std::clamp(names->sizeHint().width(), 40, std::max(40, room)));
+}
+
+void LeaveSheet::resizeEvent(QResizeEvent *event) {
+    QWidget::resizeEvent(event);
+    fitColumns();
+}
+
+void LeaveSheet::changeEvent(QEvent *event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange) fitColumns();
 }
 
 void LeaveSheet::refresh() {

@@ -24,8 +24,13 @@ Q_SIGNALS:
     void left(); ///< without giving any
     void given(const boltwright::Job &job);
 
+protected:
+    void resizeEvent(QResizeEvent *event) override;
+    void changeEvent(QEvent *event) override;
+
 private:
     void refresh();
+    void fitColumns();
     LeaveTableModel *m_model;
     QTableView *m_view;
     QLabel *m_meaning;

@@ -31,8 +31,10 @@ QuestionPage::QuestionPage(JobDocument &document, std::shared_ptr<AnswerBook> bo
     buttons->addWidget(m_ask);
     buttons->addWidget(m_stop);
     buttons->addWidget(m_progress);
-    buttons->addWidget(m_state, 1);
+    buttons->addStretch();
     whole->addLayout(buttons);
+    m_state->hide();
+    whole->addWidget(m_state);
     m_above->setSpacing(8);
     m_above->addStretch();
     whole->addLayout(m_above);
@@ -164,6 +166,9 @@ bool QuestionPage::forget() {
     return true;
 }
 
-void QuestionPage::say(const QString &sentence) { m_state->setText(sentence); }
+void QuestionPage::say(const QString &sentence) {
+    m_state->setText(sentence);
+    m_state->setVisible(!sentence.isEmpty());
+}
 
 } // namespace boltwright::ui

@@ -4,6 +4,7 @@
 #include "ui/picture/layout_card.h"
 #include "ui/text/words.h"
 
+#include <QApplication>
 #include <QPushButton>
 
 #include <algorithm>
@@ -149,12 +150,14 @@ void WaysPage::remember() {
 }
 
 void WaysPage::openLeave() {
+    const bool typedHere = isAncestorOf(QApplication::focusWidget());
     clearAnswers();
     showSettings(false);
     m_sheet = new LeaveSheet(document().job(), m_shop.rules(document().job().unit));
     connect(m_sheet, &LeaveSheet::given, this, &WaysPage::give);
     connect(m_sheet, &LeaveSheet::left, this, &WaysPage::closeLeave);
     addAnswer(m_sheet, 1);
+    if (typedHere) m_sheet->table()->setFocus();
 }
 
 /// Ways that were found stand there again.

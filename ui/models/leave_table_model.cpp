@@ -79,6 +79,18 @@ QString LeaveTableModel::nameOfPart(int row) const {
     return fromCore(panel.name.empty() ? panel.mark.empty() ? panel.id : panel.mark : panel.name);
 }
 
+void LeaveTableModel::setNamesShort(bool areShort) {
+    if (areShort == m_short) return;
+    m_short = areShort;
+    Q_EMIT headerDataChanged(Qt::Vertical, 0, rowCount() - 1);
+}
+
+int LeaveTableModel::widestName(const QFontMetrics &metrics) const {
+    int widest = 0;
+    for (int row = 0; row < rowCount(); ++row) widest = std::max(widest, metrics.horizontalAdvance(nameOfPart(row)));
+    return widest;
+}
+
 QVariant LeaveTableModel::data(const QModelIndex &index, int role) const {
     if (!index.isValid()) return {};
     const bool can = flags(index) & Qt::ItemIsUserCheckable;
@@ -117,9 +129,12 @@ bool LeaveTableModel::setData(const QModelIndex &index, const QVariant &value, i
 }
 
 QVariant LeaveTableModel::headerData(int section, Qt::Orientation orientation, int role) const {
-    if (role == Qt::DisplayRole)
-        return orientation == Qt::Horizontal ? nameOfKind(kindOf(section)) : nameOfPart(section);
-    return {};
+    if (orientation == Qt::Horizontal) return role == Qt::DisplayRole ? nameOfKind(kindOf(section)) : QVariant();
+    if (role == Qt::ToolTipRole || (role == Qt::DisplayRole && !m_short)) return nameOfPart(section);
+    if (role != Qt::DisplayRole) return {};
+    if (section == 0) return tr("all");
+    const Panel &panel = m_job.panels[std::size_t(section - 1)];
+    return panel.mark.empty() ? nameOfPart(section) : fromCore(panel.mark);
 }
 
 Qt::ItemFlags LeaveTableModel::flags(const QModelIndex &index) const {

@@ -4,6 +4,7 @@
 #include "core/trimmings/trade_rules.h"
 
 #include <QAbstractTableModel>
+#include <QFontMetrics>
 
 #include <vector>
 
@@ -21,6 +22,9 @@ public:
     bool isChanged() const;
     /// What the tick means for that part, in a sentence: "Back, trim: top edge from 2 in to 1 in".
     QString meaningOf(const QModelIndex &index) const;
+    /// By their marks alone, where there is little room.
+    void setNamesShort(bool areShort);
+    int widestName(const QFontMetrics &metrics) const; ///< in full
     static Concession::Kind kindOf(int column);
     static QString nameOfKind(Concession::Kind kind);
 
@@ -40,6 +44,7 @@ private:
 
     Job m_job;
     TradeRules m_rules;
+    bool m_short = false;
     std::vector<Tick> m_ticks; ///< panel by panel
 };
 

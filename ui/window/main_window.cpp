@@ -479,10 +479,13 @@ void MainWindow::sayNotFitting(const QString &sentence) {
             if (auto *page = qobject_cast<QuestionPage *>(m_sheet->content())) page->askUnlessKnown();
         };
     };
-    m_notice->say(sentence, {{tr("Ways to fit"), ask(ActionId::WaysToFit)},
-                             {tr("How much more"), ask(ActionId::AskFor)},
-                             {tr("As it falls best"), ask(ActionId::HowToRun)},
-                             NoticeBar::closing()});
+    m_notice->say(sentence,
+                  {{tr("Ways to fit"), ask(ActionId::WaysToFit), tr("What could be given up so that this cloth does.")},
+                   {tr("How much more"), ask(ActionId::AskFor),
+                    tr("How much more of this cloth would do, and what other cloth would take.")},
+                   {tr("As it falls best"), ask(ActionId::HowToRun),
+                    tr("Whether it does when panels may run up the roll or along it, as it falls best for each.")},
+                   NoticeBar::closing()});
     QWidget *now = focusWidget();
     if (!now || now == m_canvas || now == m_planButton || now == m_centre) m_notice->answers().first()->setFocus();
 }

@@ -29,6 +29,7 @@ NoticeBar::NoticeBar(QWidget *parent)
             act();
         });
     }
+    m_close->setToolTip(closing().hint);
     row->addWidget(m_close);
     connect(m_close, &QPushButton::clicked, this, &NoticeBar::close);
     hide();
@@ -52,7 +53,9 @@ void NoticeBar::say(const QString &sentence, const QList<Answer> &answers) {
     m_label->setText(sentence);
     for (int i = 0; i < m_buttons.size(); ++i) {
         m_buttons[i]->setVisible(i < answers.size());
-        if (i < answers.size()) m_buttons[i]->setText(answers[i].text);
+        if (i >= answers.size()) continue;
+        m_buttons[i]->setText(answers[i].text);
+        m_buttons[i]->setToolTip(answers[i].hint);
     }
     m_close->setVisible(answers.isEmpty());
     setVisible(!sentence.isEmpty());

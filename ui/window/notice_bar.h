@@ -17,12 +17,13 @@ public:
     struct Answer {
         QString text;
         std::function<void()> act;
+        QString hint = {}; ///< what comes of it, in a sentence
     };
 
     explicit NoticeBar(QWidget *parent = nullptr);
     void say(const QString &sentence, const QList<Answer> &answers = {});
     /// An answer that asks nothing: it only closes, and so does Escape where there is one.
-    static Answer closing() { return {tr("Close"), {}}; }
+    static Answer closing() { return {tr("Close"), {}, tr("Takes this line away (Escape).")}; }
     QString sentence() const { return isHidden() ? QString() : m_label->text(); }
     QList<QPushButton *> answers() const { return m_buttons; }
 

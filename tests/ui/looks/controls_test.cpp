@@ -3,7 +3,9 @@
 #include "core/edit/job_edit.h"
 #include "core/edit/outline_edit.h"
 #include "core/geometry/shape_ops.h"
+#include "core/planner/plan.h"
 #include "tests/ui/window_fixture.h"
+#include "ui/answers/ways_page.h"
 #include "ui/canvas/canvas.h"
 #include "ui/canvas/outline_bar.h"
 #include "ui/document/standing.h"
@@ -210,7 +212,20 @@ TEST_CASE("every control around the table and on every page tells what it is for
         QTest::qWait(20);
         everyControlTells(window.sheet(), u"swatch %1"_s.arg(cloth));
     }
+    // What each part may give up, in place of the order.
+    showPage(window, ActionId::WaysToFit);
+    QTest::mouseClick(qobject_cast<WaysPage *>(window.sheet().content())->leaveButton(), Qt::LeftButton);
+    QTest::qWait(20);
+    everyControlTells(window.sheet(), u"leave"_s);
     window.sheet().close();
+    // And the line that offers what can be done where nothing fits.
+    Job job = window.document().job();
+    job.cloths.front().bolt->length = 3_in;
+    REQUIRE(window.document().changeJob(job, u"Three inches"_s));
+    window.planOptions().seconds = 0.2;
+    window.actions()[ActionId::Plan]->trigger();
+    REQUIRE(waitFor([&] { return window.notice().isVisible(); }, 20000));
+    everyControlTells(window.notice(), u"does not fit"_s);
     fixture.leave();
 }
 
