@@ -14,6 +14,9 @@ namespace {
 
 constexpr Tick wall = std::numeric_limits<Tick>::max() / 2;
 constexpr std::size_t firstWidth = 48, mostWidth = 32768;
+/// Of a run's width the first levels have the least part, and the last one the most.
+constexpr double leastPart = 0.1, mostPart = 3;
+constexpr std::size_t leastWidth = 8;
 /// What all levels together may remember (16 bytes each) of where items were laid.
 constexpr std::size_t mostPlaces = std::size_t(1) << 21;
 constexpr std::size_t mostItems = 1024;
@@ -240,7 +243,16 @@ void PlainFrontier::keepSums(Node &node, std::vector<Word> &sums) const {
     m_heights.save(sums.data() + from + m_widths.words());
 }
 
+/// Narrow at first, where there is little to tell part layouts apart by, and wide at the end, where most lead nowhere:
+/// so the same work starts over more often, and searches longer what comes near.
+std::size_t PlainFrontier::widthHere() const {
+    const double done = double(m_places.size()) / double(m_task.items.size());
+    const double part = std::max(leastPart, mostPart * (done * done) * (done * done));
+    return std::clamp(std::size_t(double(m_width) * part), leastWidth, mostWidth);
+}
+
 void PlainFrontier::beginLevel() {
+    m_here = widthHere();
     m_children.clear();
     m_worst = std::numeric_limits<float>::infinity();
     m_at = m_growing = 0;
@@ -251,25 +263,25 @@ bool PlainFrontier::step() {
     if (hopeless()) return false;
     if (!m_grows) {
         for (int k = 0; k < nodesAStep && m_at < m_level.size(); ++k) expand(m_at++);
-        if (m_children.size() > m_width * 8) keepBest(m_width * kept);
+        if (m_children.size() > m_here * 8) keepBest(m_here * kept);
         if (m_at < m_level.size()) return false;
-        keepBest(m_width * kept);
+        keepBest(m_here * kept);
         m_grows = true;
         m_nextLevel.clear();
         m_nextPool.clear();
         m_nextLeft.clear();
         m_nextSums.clear();
-        m_known.assign(std::bit_ceil(m_width * 4), 0);
+        m_known.assign(std::bit_ceil(m_here * 4), 0);
         m_places.emplace_back();
         return false;
     }
-    for (int k = 0; k < childrenAStep && m_growing < m_children.size() && m_nextLevel.size() < m_width; ++k) {
+    for (int k = 0; k < childrenAStep && m_growing < m_children.size() && m_nextLevel.size() < m_here; ++k) {
         if (!grow(m_children[m_growing++]) || m_nextLevel.back().placed < m_itemArea) continue;
         read();
         restart();
         return true;
     }
-    if (m_growing == m_children.size() || m_nextLevel.size() >= m_width) endLevel();
+    if (m_growing == m_children.size() || m_nextLevel.size() >= m_here) endLevel();
     return false;
 }
 

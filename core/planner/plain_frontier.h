@@ -113,6 +113,7 @@ private:
     float guideOf(Area waste, Area placed);
     void keepBest(std::size_t count);
     void keepSums(Node &node, std::vector<Word> &sums) const;
+    std::size_t widthHere() const;
     void beginLevel();
     void endLevel();
     void read();
@@ -134,7 +135,7 @@ private:
 
     Tick m_top = 0;
     bool m_begun = false;
-    std::size_t m_width = 0;
+    std::size_t m_width = 0, m_here = 0; ///< of the run, of the level at hand
     int m_runs = 0;
 
     // A level and the next: nodes, their skylines, how many of each kind they have left, and their sums.

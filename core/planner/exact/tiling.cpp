@@ -5,6 +5,7 @@
 #include <bit>
 #include <limits>
 #include <numeric>
+#include <utility>
 
 // Perfect packings: the items fill the room to the last square, so in the corner between a gap's floor and a wall some
 // item has its own corner, and there is nothing to choose but which. The gap with the fewest to choose from comes
@@ -52,6 +53,9 @@ public:
             m_words[i] |= word;
         }
     }
+    /// The sums in one word, where that is all there are.
+    bool inOneWord() const { return m_words.size() == 1; }
+    void setWord(std::uint64_t word) { m_words[0] = word; }
     bool has(Ticks sum) const { // beyond what was counted any will do
         const std::size_t at = std::size_t(sum) / 64;
         return at >= m_words.size() || (m_words[at] >> (std::size_t(sum) % 64) & 1);
@@ -70,6 +74,9 @@ struct Print {
         b = (b + value) * 0xbf58476d1ce4e5b9u;
         b ^= b >> 31;
     }
+    /// Of a heap of things, in whatever order they come and go.
+    void operator+=(const Print &other) { a += other.a, b += other.b; }
+    void operator-=(const Print &other) { a -= other.a, b -= other.b; }
     bool operator==(const Print &) const = default;
 };
 
@@ -89,6 +96,13 @@ public:
             m_open.add(int(s));
             for (const auto &[item, mode] : m_kinds[s].members) m_sortsOf[item].push_back(int(s));
         }
+        m_itemPrints.resize(problem.items.size());
+        for (std::size_t i = 0; i < problem.items.size(); ++i) {
+            for (int s : m_sortsOf[i]) m_itemPrints[i].mix(std::uint64_t(s) + 1);
+            m_leftPrint += m_itemPrints[i];
+            m_grouped = m_grouped || problem.items[i].group >= 0;
+        }
+        m_before.resize(problem.items.size());
         if (problem.plain)
             for (std::size_t s = 0; s < m_kinds.size() && m_mirror < 0; ++s)
                 if (m_kinds[s].members.size() == 1) m_mirror = int(s); // the largest
@@ -112,6 +126,7 @@ public:
         m_stop = &stop;
         m_budget = m_nodes + steps * nodesAStep;
         m_cut = false;
+        m_cutOff = std::exchange(m_path, {});
         if (search()) {
             readLayout();
             return State::Fits;
@@ -131,6 +146,11 @@ private:
         Ticks width, height;
         std::vector<std::pair<std::size_t, std::size_t>> members; ///< item and mode
         int left = 0;                                             ///< members not laid
+    };
+    /// A sort with members left, as the tests of a node want it.
+    struct Open {
+        Ticks width, height;
+        int sort, left;
     };
     struct Segment {
         Ticks left, width, level;
@@ -183,50 +203,57 @@ private:
             m_cut = true;
             return false;
         }
-        if (!fillable()) return false;
-        const Print print = printOf();
         if (m_failed.empty()) m_failed.resize(keptPrints);
-        const std::size_t kept = std::size_t(print.a) % keptPrints;
-        if (m_failed[kept] == print) return false;
+        const Print print = printOf();
+        Print &kept = m_failed[std::size_t(print.a) % keptPrints];
+        __builtin_prefetch(&kept); // it is far away, and wanted only after the tests
+        if (!fillable() || kept == print) {
+            m_cutOff.clear(); // it leads no further
+            return false;
+        }
         if (layNext()) return true;
-        if (!m_cut) m_failed[kept] = print;
+        if (!m_cut) kept = print;
         return false;
     }
 
+    /// Goes on where an earlier run was cut off: what comes before it has led nowhere.
     bool layNext() {
-        const std::size_t at = tightestGap();
+        const std::size_t at = tightestGap(), depth = m_laid.size();
         const Segment gap = m_skyline[at];
-        std::vector<int> sorts;
-        m_open.all([&](int s) {
-            if (mayFill(m_kinds[std::size_t(s)], gap)) sorts.push_back(s);
-            return true;
-        });
-        if (sorts.empty()) return false;
-        const auto before = m_skyline;
-        for (int s : sorts) {
+        const SortSet sorts = mayFill(gap);
+        int from = 0;
+        if (!m_cutOff.empty()) {
+            from = m_cutOff.back();
+            m_cutOff.pop_back();
+        }
+        m_before[depth] = m_skyline;
+        return !sorts.all([&](int s) {
+            if (s < from) return true;
             const Sort &sort = m_kinds[std::size_t(s)];
             const auto member =
                 std::find_if(sort.members.begin(), sort.members.end(), [&](const auto &m) { return !m_used[m.first]; });
-            if (!mayLie(*member, gap.left, gap.level) || !onItsSide(s, gap.left, gap.level)) continue;
+            if (!onItsSide(s, gap.left, gap.level) || !mayLie(*member, gap.left, gap.level)) return true;
             use(member->first);
             m_laid.push_back({member->first, member->second, gap.left, gap.level});
             raise(at, sort.width, sort.height);
-            if (search()) return true;
-            m_skyline = before;
+            if (search()) return false;
+            m_skyline = m_before[depth];
             m_laid.pop_back();
             giveBack(member->first);
-            if (m_cut) return false;
-        }
-        return false;
+            if (m_cut) m_path.push_back(s);
+            return !m_cut;
+        }) && !m_cut;
     }
 
     void use(std::size_t item) {
         m_used[item] = true;
+        m_leftPrint -= m_itemPrints[item];
         for (int s : m_sortsOf[item])
             if (--m_kinds[std::size_t(s)].left == 0) m_open.remove(s);
     }
     void giveBack(std::size_t item) {
         m_used[item] = false;
+        m_leftPrint += m_itemPrints[item];
         for (int s : m_sortsOf[item])
             if (m_kinds[std::size_t(s)].left++ == 0) m_open.add(s);
     }
@@ -242,10 +269,10 @@ private:
             const bool rightWall = k + 1 == m_skyline.size() || m_skyline[k + 1].level > gap.level;
             if (!leftWall || !rightWall) continue;
             int choices = 0;
-            m_open.all([&](int s) {
-                choices += mayFill(m_kinds[std::size_t(s)], gap);
-                return true;
-            });
+            for (const Open &open : m_list) {
+                choices += mayFill(open, gap);
+                if (choices >= fewest) break;
+            }
             if (choices >= fewest) continue;
             fewest = choices;
             best = k;
@@ -254,9 +281,16 @@ private:
     }
 
     /// Whether a gap could still be filled, across and up, beside and above something of this size.
-    bool mayFill(const Sort &sort, const Segment &gap) const {
-        return sort.width <= gap.width && sort.height <= m_height - gap.level && m_widths.has(gap.width - sort.width) &&
-               m_heights.has(m_height - gap.level - sort.height);
+    bool mayFill(const Open &open, const Segment &gap) const {
+        return open.width <= gap.width && open.height <= m_height - gap.level && m_widths.has(gap.width - open.width) &&
+               m_heights.has(m_height - gap.level - open.height);
+    }
+
+    SortSet mayFill(const Segment &gap) const {
+        SortSet sorts;
+        for (const Open &open : m_list)
+            if (mayFill(open, gap)) sorts.add(open.sort);
+        return sorts;
     }
 
     /// Of a layout and its mirror images one is enough: that in which the one item lies left and low.
@@ -303,27 +337,30 @@ private:
     /// top; each item left has a place to stand; and what is to lie low is not too late for it.
     bool fillable() {
         countFills();
-        Ticks lowest = m_height;
+        Segment low = m_skyline.front();
         for (std::size_t k = 0; k < m_skyline.size(); ++k) {
             const Segment &s = m_skyline[k];
-            lowest = std::min(lowest, s.level);
+            if (s.level < low.level) low = s;
             if (!m_heights.has(m_height - s.level)) return false;
             if (s.level < m_height && !m_widths.has(widthAt(k))) return false;
         }
         if (m_mirror >= 0) {
             const Sort &mirror = m_kinds[std::size_t(m_mirror)];
-            if (mirror.left > 0 && 2 * lowest + mirror.height > m_height) return false;
+            if (mirror.left > 0 && 2 * low.level + mirror.height > m_height) return false;
         }
         // An item has several sorts only where it may be turned, and one of them is enough.
-        return m_turning || m_open.all([this](int s) { return hasRoom(m_kinds[std::size_t(s)]); });
+        if (m_turning) return true;
+        return std::all_of(m_list.begin(), m_list.end(), [&](const Open &open) {
+            return (open.width <= low.width && open.height <= m_height - low.level) || hasRoom(open);
+        });
     }
 
     /// Whether something of this size fits above the skyline anywhere.
-    bool hasRoom(const Sort &sort) const {
+    bool hasRoom(const Open &open) const {
         Ticks room = 0;
         for (const Segment &s : m_skyline) {
-            room = s.level + sort.height <= m_height ? room + s.width : 0;
-            if (room >= sort.width) return true;
+            room = s.level + open.height <= m_height ? room + s.width : 0;
+            if (room >= open.width) return true;
         }
         return false;
     }
@@ -341,27 +378,39 @@ private:
     void countFills() {
         m_widths.begin(std::min(m_width, mostCounted));
         m_heights.begin(std::min(m_height, mostCounted));
-        m_open.all([this](int s) { // each way up of an item counts, which only lets more through
+        m_list.clear();
+        m_open.all([this](int s) {
             const Sort &sort = m_kinds[std::size_t(s)];
-            for (int i = 0; i < sort.left; ++i) {
-                m_widths.add(sort.width);
-                m_heights.add(sort.height);
-            }
+            m_list.push_back({sort.width, sort.height, s, sort.left});
             return true;
         });
+        // Each way up of an item counts, which only lets more through.
+        if (m_widths.inOneWord() && m_heights.inOneWord()) {
+            std::uint64_t widths = 1, heights = 1;
+            for (const Open &open : m_list)
+                for (int i = 0; i < open.left; ++i) {
+                    widths |= widths << open.width % 64; // one that is too large adds nothing that is asked for
+                    heights |= heights << open.height % 64;
+                }
+            m_widths.setWord(widths);
+            m_heights.setWord(heights);
+            return;
+        }
+        for (const Open &open : m_list)
+            for (int i = 0; i < open.left; ++i) {
+                m_widths.add(open.width);
+                m_heights.add(open.height);
+            }
     }
 
     /// All that the rest depends on: the skyline, the items left, and how those of groups lie.
     Print printOf() const {
         Print print;
-        for (const Segment &s : m_skyline) {
-            print.mix(std::uint64_t(s.width));
-            print.mix(std::uint64_t(s.level));
-        }
-        m_open.all([&](int s) {
-            print.mix(std::uint64_t(s) << 32 | std::uint64_t(m_kinds[std::size_t(s)].left));
-            return true;
-        });
+        for (const Segment &s : m_skyline) print.mix(std::uint64_t(s.width) << 32 ^ std::uint64_t(s.level));
+        print.a ^= m_leftPrint.a;
+        print.b ^= m_leftPrint.b;
+        print.mix(m_laid.size());
+        if (!m_grouped) return print;
         std::uint64_t grouped = 0; // a sum, since it does not matter in which order they were laid
         for (const Laid &l : m_laid)
             if (m_problem.items[l.item].group >= 0) {
@@ -394,6 +443,13 @@ private:
     std::vector<Segment> m_skyline;
     std::vector<Laid> m_laid;
     std::vector<bool> m_used;
+    std::vector<std::vector<Segment>> m_before; ///< by number of items laid: the skyline to go back to
+    std::vector<Open> m_list;                   ///< of the node at hand
+    std::vector<Print> m_itemPrints;            ///< by item; the same for those that are of the same sorts
+    Print m_leftPrint;                          ///< of all items left together
+    bool m_grouped = false;                     ///< some item is of a group
+    std::vector<int> m_path,
+        m_cutOff; ///< the sorts laid where this run was cut off, and the one before; the last first
     Sums m_widths, m_heights;
     std::vector<Print> m_failed;
     std::vector<Placement> m_placements;
