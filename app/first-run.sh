@@ -8,7 +8,8 @@ install "${needed_to_build[@]}"
 
 echo "Building into build/"
 mkdir -p build
-cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release -DBOLTWRIGHT_TESTS=OFF >build/configure.log 2>&1 ||
+cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON \
+  -DBOLTWRIGHT_TESTS=OFF >build/configure.log 2>&1 ||
   { cat build/configure.log; exit 1; }
 cmake --build build --target boltwright
 

@@ -11,7 +11,7 @@ build=${BOLTWRIGHT_BUILD:-build}
 # The window's tests need no display; texts are compared as UTF-8.
 export QT_QPA_PLATFORM=offscreen LC_ALL=C.UTF-8
 mkdir -p "$build"
-cmake -S . -B "$build" -G Ninja -DBOLTWRIGHT_TESTS=ON "$@" >"$build/configure.log" 2>&1 ||
+cmake -S . -B "$build" -G Ninja -DCMAKE_UNITY_BUILD=ON -DBOLTWRIGHT_TESTS=ON "$@" >"$build/configure.log" 2>&1 ||
   { cat "$build/configure.log"; exit 1; }
 cmake --build "$build"
 ctest --test-dir "$build" --output-on-failure --progress -j "$(nproc)"
