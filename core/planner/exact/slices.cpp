@@ -2,13 +2,17 @@
 
 #include <algorithm>
 #include <numeric>
+#include <optional>
 #include <string>
 #include <unordered_set>
 
-// From the low end of the axis on: items start at the low end or where another ends (whatever can be done can be done
-// so: push everything down). At each such event some of the items left start, as far as the height allows; what stays
-// empty is waste, and all waste together is no more than what the items leave of the room. States that led nowhere are
-// kept: items left, and what is still taken up ahead, which is all that the rest depends on.
+// From the low end of the axis on: free items start at the low end or where another ends, those with motif places at
+// the first of their places, or at one that has another's end behind it since the place before (whatever can be done
+// can be done so: push everything down; an item that cannot go down to its place before is kept from it by one that
+// ends on the way). At each such event some of the items left start, as far as the height allows; what stays empty is
+// waste, and all waste together is no more than what the items leave of the room. States that led nowhere are kept:
+// items left, what is still taken up ahead and, where there are motif places, when the last item ended: all that the
+// rest depends on.
 namespace boltwright::planner {
 namespace {
 
@@ -21,8 +25,14 @@ public:
         m_height = alongX ? problem.heights[0] : problem.widths[0];
         for (const BoxProblem::Item &item : problem.items) {
             const auto &mode = item.modes[0];
-            const Ticks length = alongX ? mode.width : mode.height, height = alongX ? mode.height : mode.width;
-            addItem(length, height);
+            const PlaceSet &places =
+                problem.instance->items[std::size_t(item.item)].options[std::size_t(mode.option)].places;
+            Sort sort{alongX ? mode.width : mode.height, alongX ? mode.height : mode.width, 1, {}};
+            if (!(alongX ? places.freeX() : places.freeY())) {
+                sort.places = alongX ? mode.xs : mode.ys;
+                m_anyPlaces = true;
+            }
+            addItem(std::move(sort));
         }
         scale();
         std::sort(m_kinds.begin(), m_kinds.end(), [](const Sort &a, const Sort &b) {
@@ -38,6 +48,7 @@ public:
         m_budget = m_nodes + steps * nodesAStep;
         m_cut = false;
         m_taken.clear();
+        m_ended = 0;
         const bool found = search(0, m_waste);
         if (found) return State::GaveUp; // the axis alone says nothing
         return m_cut ? State::Open : State::Cannot;
@@ -53,18 +64,19 @@ private:
     struct Sort {
         Ticks length, height;
         int left;
+        std::vector<Ticks> places; ///< rising; none: free
     };
     struct Taken {
         Ticks end, height;
     };
 
-    void addItem(Ticks length, Ticks height) {
+    void addItem(Sort item) {
         for (Sort &kind : m_kinds)
-            if (kind.length == length && kind.height == height) {
+            if (kind.length == item.length && kind.height == item.height && kind.places == item.places) {
                 ++kind.left;
                 return;
             }
-        m_kinds.push_back({length, height, 1});
+        m_kinds.push_back(std::move(item));
     }
 
     /// Lengths and heights in what they have in common; what is over of the room is of no use.
@@ -73,11 +85,13 @@ private:
         for (const Sort &kind : m_kinds) {
             length = std::gcd(length, kind.length);
             height = std::gcd(height, kind.height);
+            for (Ticks place : kind.places) length = std::gcd(length, place);
         }
         if (length == 0 || height == 0) return;
         for (Sort &kind : m_kinds) {
             kind.length /= length;
             kind.height /= height;
+            for (Ticks &place : kind.places) place /= length;
         }
         m_length /= length;
         m_height /= height;
@@ -89,7 +103,16 @@ private:
             m_cut = true;
             return false;
         }
+        const Ticks endedBefore = m_ended;
+        for (const Taken &t : m_taken)
+            if (t.end <= at) m_ended = std::max(m_ended, t.end);
         std::erase_if(m_taken, [&](const Taken &t) { return t.end <= at; });
+        const bool found = searchFrom(at, waste);
+        m_ended = endedBefore;
+        return found;
+    }
+
+    bool searchFrom(Ticks at, Ticks waste) {
         if (!roomAhead(at) || wasteAhead(at) > waste) return false;
         std::string key = keyOf(at);
         if (m_failed.contains(key)) return false;
@@ -105,10 +128,10 @@ private:
 
     /// Starts items of the kinds from `kind` on at `at`, in the height `gap`, and goes on at the next end.
     bool start(Ticks at, Ticks waste, Ticks gap, std::size_t kind) {
-        while (kind < m_kinds.size() && (m_kinds[kind].left == 0 || m_kinds[kind].height > gap)) ++kind;
+        while (kind < m_kinds.size() && (m_kinds[kind].height > gap || !mayStart(m_kinds[kind], at))) ++kind;
         if (kind == m_kinds.size()) return goOn(at, waste, gap);
-        // Cheapest waste there can still be: what no choice of heights left fills, over at least one.
-        if (gap - bestFill(gap, kind) > waste) return false;
+        // Cheapest waste there can still be: what no choice of heights that may start here fills, over at least one.
+        if (gap - bestFill(gap, kind, at) > waste) return false;
         const Ticks end = at + m_kinds[kind].length;
         if (end <= m_length) {
             const auto before = m_taken;
@@ -128,6 +151,11 @@ private:
         if (std::all_of(m_kinds.begin(), m_kinds.end(), [](const Sort &k) { return k.left == 0; })) return true;
         Ticks next = m_length;
         for (const Taken &t : m_taken) next = std::min(next, t.end);
+        for (const Sort &kind : m_kinds)
+            if (kind.left > 0)
+                if (const auto place = std::upper_bound(kind.places.begin(), kind.places.end(), at);
+                    place != kind.places.end())
+                    next = std::min(next, *place);
         if (next == m_length || next <= at) return false; // items are left, and nothing starts any more
         const Ticks lost = gap * (next - at);
         if (lost > waste) return false;
@@ -135,6 +163,15 @@ private:
         const bool found = search(next, waste - lost);
         m_taken = before;
         return found;
+    }
+
+    /// Whether an item left may start at `at`. Free ones where something ended, which any event is that is not a place.
+    bool mayStart(const Sort &kind, Ticks at) const {
+        if (kind.left == 0) return false;
+        if (kind.places.empty()) return at == 0 || m_ended == at;
+        const auto place = std::lower_bound(kind.places.begin(), kind.places.end(), at);
+        if (place == kind.places.end() || *place != at) return false;
+        return place == kind.places.begin() || m_ended > *std::prev(place);
     }
 
     void take(Ticks end, Ticks height) {
@@ -162,7 +199,7 @@ private:
     /// The waste there must still be: what no choice of the heights left fills, above what is taken up ahead.
     Ticks wasteAhead(Ticks at) {
         if (m_height >= mostCounted) return 0;
-        countFills(m_height, 0);
+        countFills(m_height, 0, {});
         Ticks used = 0, waste = 0, from = at;
         for (const Taken &t : m_taken) used += t.height;
         for (const Taken &t : m_taken) {
@@ -173,21 +210,23 @@ private:
         return waste + (m_height - bestCounted(m_height)) * (m_length - from);
     }
 
-    /// The most of `gap` that heights left, of the kinds from `from` on, can fill.
-    Ticks bestFill(Ticks gap, std::size_t from) {
+    /// The most of `gap` that heights left which may start at `at`, of the kinds from `from` on, can fill.
+    Ticks bestFill(Ticks gap, std::size_t from, Ticks at) {
         if (gap == 0) return 0;
         if (gap >= mostCounted) return gap;
-        countFills(gap, from);
+        countFills(gap, from, at);
         return bestCounted(gap);
     }
 
-    /// Marks what heights left can add up to, to `gap` at most.
-    void countFills(Ticks gap, std::size_t from) {
+    /// Marks what heights left (if `at` is given, of kinds that may start there) can add up to, to `gap` at most.
+    void countFills(Ticks gap, std::size_t from, std::optional<Ticks> at) {
         m_fill.assign(std::size_t(gap) / 64 + 1, 0);
         m_fill[0] = 1;
-        for (std::size_t k = from; k < m_kinds.size(); ++k)
+        for (std::size_t k = from; k < m_kinds.size(); ++k) {
+            if (at && !mayStart(m_kinds[k], *at)) continue;
             for (int c = 0; c < m_kinds[k].left && Ticks(c) * m_kinds[k].height <= gap; ++c)
                 addMoved(std::size_t(m_kinds[k].height));
+        }
     }
 
     Ticks bestCounted(Ticks gap) const {
@@ -212,6 +251,7 @@ private:
             key.push_back(char(value));
         };
         put(at);
+        if (m_anyPlaces) put(at - m_ended);
         for (const Sort &kind : m_kinds) put(kind.left);
         for (const Taken &t : m_taken) {
             put(t.end - at);
@@ -221,6 +261,8 @@ private:
     }
 
     Ticks m_length = 0, m_height = 0, m_waste = 0;
+    Ticks m_ended = 0; ///< the last end at or before where the search is
+    bool m_anyPlaces = false;
     std::vector<Sort> m_kinds;
     std::vector<Taken> m_taken; ///< rising by end
     std::vector<std::uint64_t> m_fill;
