@@ -1,6 +1,7 @@
 #include "core/check/check.h"
 #include "core/concede/concede.h"
 #include "core/concede/given_in.h"
+#include "tests/core/support/rounds.h"
 #include "tests/core/support/tight_jobs.h"
 
 #include <catch2/catch.hpp>
@@ -40,7 +41,7 @@ bool anotherDoesWithout(const Job &job, const Layout &layout, const GivenOne &on
 
 TEST_CASE("what the order forbids is given up in no way, whatever the job, and every way is right", "[concede]") {
     int ways = 0;
-    for (std::uint64_t number = 1; number <= 50; ++number) {
+    for (int number = 1; number <= rounds(50); ++number) {
         const Job job = tightJob(number);
         const auto order = someOrder(number);
         const Conceding answer = concede(job, quick(order));
@@ -52,12 +53,12 @@ TEST_CASE("what the order forbids is given up in no way, whatever the job, and e
                 CHECK(std::find(order.begin(), order.end(), one.kind) != order.end());
         }
     }
-    CHECK(ways >= 20); // or the jobs are too tight to say anything
+    CHECK(ways >= rounds(20)); // or the jobs are too tight to say anything
 }
 
 TEST_CASE("nothing stands among the concessions that a second search of the same steps does without", "[concede]") {
     int searches = 0;
-    for (std::uint64_t number = 1; number <= 25; ++number) {
+    for (int number = 1; number <= rounds(25); ++number) {
         const Job job = tightJob(number);
         const auto order = someOrder(number);
         const Conceding answer = concede(job, quick(order));
@@ -71,5 +72,5 @@ TEST_CASE("nothing stands among the concessions that a second search of the same
         const auto last = std::find(order.begin(), order.end(), best.kinds.back());
         CHECK(concede(job, quick({order.begin(), last})).ways.empty());
     }
-    CHECK(searches >= 10);
+    CHECK(searches >= rounds(10));
 }

@@ -4,6 +4,7 @@
 #include "core/planner/plan.h"
 #include "tests/core/files/random_job.h"
 #include "tests/core/support/jobs.h"
+#include "tests/core/support/rounds.h"
 
 #include <catch2/catch.hpp>
 
@@ -245,7 +246,7 @@ TEST_CASE("a panel whose outline changes keeps its matches where the edge is sti
 
 TEST_CASE("whatever match is taken can be written and read again", "[match]") {
     int taken = 0, refusals = 0;
-    for (unsigned seed = 1; seed <= 800; ++seed) {
+    for (unsigned seed = 1; seed <= unsigned(test::rounds(800)); ++seed) {
         RandomJob random(seed);
         Job job = random.make();
         if (job.panels.empty()) continue;
@@ -275,6 +276,6 @@ TEST_CASE("whatever match is taken can be written and read again", "[match]") {
             CHECK(again->flows == job.flows);
         }
     }
-    CHECK(taken > 100);
-    CHECK(refusals > 1000);
+    CHECK(taken > test::rounds(100));
+    CHECK(refusals > test::rounds(1000));
 }

@@ -2,6 +2,7 @@
 #include "core/measure/length_text.h"
 #include "tests/core/files/job_folder.h"
 #include "tests/core/files/random_job.h"
+#include "tests/core/support/rounds.h"
 
 #include <catch2/catch.hpp>
 
@@ -322,7 +323,7 @@ TEST_CASE("bytes changed at random give a job or one line, never a crash", "[job
     const std::string base = easyChairs();
     test::RandomJob random(7);
     int read = 0;
-    for (int round = 0; round < 4'000; ++round) {
+    for (int round = 0; round < test::rounds(4'000); ++round) {
         std::string text = base;
         for (int i = 0, n = random.whole(1, 2); i < n; ++i) {
             const auto at = std::size_t(random.whole(0, int(text.size()) - 1));
@@ -348,5 +349,5 @@ TEST_CASE("bytes changed at random give a job or one line, never a crash", "[job
             REQUIRE(job.error().text.size() < 400);
         }
     }
-    CHECK(read > 100); // else it would say little about jobs that are read
+    CHECK(read > test::rounds(100)); // else it would say little about jobs that are read
 }

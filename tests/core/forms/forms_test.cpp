@@ -1,6 +1,7 @@
 #include "core/forms/form_text.h"
 #include "core/forms/forms.h"
 #include "core/geometry/distance.h"
+#include "tests/core/support/rounds.h"
 
 #include <catch2/catch.hpp>
 
@@ -105,7 +106,7 @@ TEST_CASE("a shop's own form is read, and what is wrong in it is named", "[forms
 
 TEST_CASE("broken forms are refused, never met with a stop", "[forms]") {
     const std::string whole = writeForm(*pieceForm("wing-chair"), Unit::Inch);
-    for (std::size_t at = 0; at <= whole.rfind('}'); at += 7) {
+    for (std::size_t at = 0; at <= whole.rfind('}'); at += std::size_t(7 * 5 / test::rounds(5))) {
         CHECK_FALSE(readForm(whole.substr(0, at)));
         std::string broken = whole;
         broken[at] = "{}[],\"x9"[at % 8];

@@ -2,6 +2,7 @@
 #include "core/planner/exact/attempt.h"
 #include "core/planner/solve.h"
 #include "tests/core/planner/tiny.h"
+#include "tests/core/support/rounds.h"
 
 #include <catch2/catch.hpp>
 
@@ -26,7 +27,7 @@ ExactLimits steps(std::int64_t count) { return {.seconds = {}, .steps = count, .
 TEST_CASE("on a bolt, what is decided is what trying every place finds", "[exact]") {
     Dice dice(11);
     int fit = 0, cannot = 0, undecided = 0;
-    for (int round = 0; round < 500; ++round) {
+    for (int round = 0; round < test::rounds(500); ++round) {
         const Instance instance = anything(dice, true);
         const int length = dice(2, 12);
         CAPTURE(round, length);
@@ -46,8 +47,8 @@ TEST_CASE("on a bolt, what is decided is what trying every place finds", "[exact
             ++cannot;
         }
     }
-    CHECK(fit > 100);
-    CHECK(cannot > 100);
+    CHECK(fit > test::rounds(100));
+    CHECK(cannot > test::rounds(100));
     // Only a gap that is kept corner to corner, or a group free to choose its part of the motif, is beyond it.
     CHECK(undecided < 50);
 }
@@ -55,7 +56,7 @@ TEST_CASE("on a bolt, what is decided is what trying every place finds", "[exact
 TEST_CASE("on remnants, what is decided is what trying every place finds", "[exact]") {
     Dice dice(12);
     int fit = 0, cannot = 0, undecided = 0;
-    for (int round = 0; round < 500; ++round) {
+    for (int round = 0; round < test::rounds(500); ++round) {
         const Instance instance = anything(dice, false);
         CAPTURE(round);
         const ExactOutcome outcome = decide(instance, {}, steps(20'000));
@@ -67,15 +68,15 @@ TEST_CASE("on remnants, what is decided is what trying every place finds", "[exa
         if (outcome.kind == Kind::Fits) REQUIRE(keepsRules(instance, outcome.placements));
         ++(outcome.kind == Kind::Fits ? fit : cannot);
     }
-    CHECK(fit > 100);
-    CHECK(cannot > 100);
+    CHECK(fit > test::rounds(100));
+    CHECK(cannot > test::rounds(100));
     CHECK(undecided < 50);
 }
 
 TEST_CASE("closing the excess ends at the least length there is", "[exact]") {
     Dice dice(13);
     int proved = 0, asked = 0;
-    for (int round = 0; round < 150; ++round) {
+    for (int round = 0; round < test::rounds(150); ++round) {
         const Instance instance = anything(dice, true);
         const auto least = tiny::leastLength(instance, 14);
         if (!least) continue;
@@ -190,7 +191,7 @@ TEST_CASE("without a square to spare, what the tiling search says is what trying
     // pieces cut from the room, some of them turned afterwards, so that the area stays and they often do not fit.
     Dice dice(15);
     int fit = 0, cannot = 0;
-    for (int round = 0; round < 400; ++round) {
+    for (int round = 0; round < test::rounds(400); ++round) {
         const int width = dice(4, 7), height = dice(4, 7);
         auto sizes = cutUp(dice, width, height, dice(4, 7));
         for (auto &[w, h] : sizes)
@@ -213,6 +214,6 @@ TEST_CASE("without a square to spare, what the tiling search says is what trying
         }
         ++(fits ? fit : cannot);
     }
-    CHECK(fit > 50);
-    CHECK(cannot > 50);
+    CHECK(fit > test::rounds(50));
+    CHECK(cannot > test::rounds(50));
 }

@@ -2,6 +2,7 @@
 #include "core/planner/plain_frontier.h"
 #include "core/planner/solve.h"
 #include "tests/core/planner/tiny.h"
+#include "tests/core/support/rounds.h"
 
 #include <catch2/catch.hpp>
 
@@ -46,7 +47,7 @@ std::vector<std::array<int, 4>> cutUp(Dice &dice, int width, int height, int cou
 TEST_CASE("whichever side a frontier fills from, what it finds is right and it finds what there is", "[frontier]") {
     Dice dice(21);
     int found = 0, missed = 0;
-    for (int round = 0; round < 300; ++round) {
+    for (int round = 0; round < test::rounds(300); ++round) {
         const Instance instance = anything(dice, false);
         const RectangleTask task(instance);
         if (!Frontier::applies(task) || !everythingHasAnOption(task)) continue;
@@ -66,7 +67,7 @@ TEST_CASE("whichever side a frontier fills from, what it finds is right and it f
         else if (tiny::fits(instance, 0))
             ++missed;
     }
-    CHECK(found > 60);
+    CHECK(found > test::rounds(60));
     CHECK(missed * 10 < found); // one kept corner to corner, or pushed up for nothing
 }
 

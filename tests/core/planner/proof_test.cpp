@@ -1,5 +1,6 @@
 #include "core/planner/solve.h"
 #include "tests/core/planner/tiny.h"
+#include "tests/core/support/rounds.h"
 
 #include <catch2/catch.hpp>
 
@@ -12,7 +13,7 @@ using namespace tiny;
 TEST_CASE("what is called proved is what trying every place of every panel finds", "[proof]") {
     Dice dice(41);
     int shortest = 0, refused = 0;
-    for (int round = 0; round < 400; ++round) {
+    for (int round = 0; round < test::rounds(400); ++round) {
         const bool open = dice.oneIn(2);
         const Instance instance = anything(dice, open);
         // The planner lets a phase be off by 4 ticks, which is all of so small a lattice.
@@ -35,14 +36,14 @@ TEST_CASE("what is called proved is what trying every place of every panel finds
             ++shortest;
         }
     }
-    CHECK(shortest > 80);
-    CHECK(refused > 20);
+    CHECK(shortest > test::rounds(80));
+    CHECK(refused > test::rounds(20));
 }
 
 TEST_CASE("a bound is never above a layout that trying finds, whatever was searched", "[proof]") {
     Dice dice(42);
     int asked = 0;
-    for (int round = 0; round < 200; ++round) {
+    for (int round = 0; round < test::rounds(200); ++round) {
         const Instance instance = anything(dice, true);
         Limits limits;
         limits.steps = 40;
@@ -53,5 +54,5 @@ TEST_CASE("a bound is never above a layout that trying finds, whatever was searc
         REQUIRE(outcome.bound <= Length::ticks(*least));
         ++asked;
     }
-    CHECK(asked > 60);
+    CHECK(asked > test::rounds(60));
 }

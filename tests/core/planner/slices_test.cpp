@@ -1,5 +1,6 @@
 #include "core/planner/exact/attempt.h"
 #include "tests/core/planner/tiny.h"
+#include "tests/core/support/rounds.h"
 
 #include <catch2/catch.hpp>
 
@@ -42,7 +43,7 @@ State answer(const BoxProblem &problem, bool alongX) {
 TEST_CASE("slices are refused where trying every motif place of every panel finds nothing, and only there", "[exact]") {
     Dice dice(21);
     int fit = 0, cannot = 0, byPlaces = 0;
-    for (int round = 0; round < 4000; ++round) {
+    for (int round = 0; round < test::rounds(4000); ++round) {
         const int across = dice(3, 6), along = dice(5, 11);
         std::vector<std::pair<int, int>> sizes;
         // About as many as there is room for, so that both answers occur.
@@ -80,9 +81,9 @@ TEST_CASE("slices are refused where trying every motif place of every panel find
         byPlaces += !fits && slicesFit(free, across, taken);
         ++(fits ? fit : cannot);
     }
-    CHECK(fit > 500);
-    CHECK(cannot > 500);
-    CHECK(byPlaces > 100);
+    CHECK(fit > test::rounds(500));
+    CHECK(cannot > test::rounds(500));
+    CHECK(byPlaces > test::rounds(100));
 }
 
 TEST_CASE("three panels with motif places on stripes across take a repeat more than their slices would", "[exact]") {

@@ -1,6 +1,7 @@
 #include "core/planner/solve.h"
 #include "core/planner/tidy.h"
 #include "tests/core/planner/tiny.h"
+#include "tests/core/support/rounds.h"
 
 #include <catch2/catch.hpp>
 
@@ -105,7 +106,7 @@ TEST_CASE("the offcut is what trying every rectangle finds, and tidying never ma
 TEST_CASE("tidied layouts keep every rule, whatever is asked of them", "[tidy]") {
     Dice dice(32);
     int laid = 0, changed = 0;
-    for (int round = 0; round < 300; ++round) {
+    for (int round = 0; round < test::rounds(300); ++round) {
         const Instance instance = anything(dice, dice.oneIn(2));
         // The planner lets a phase be off by 4 ticks, which is all of so small a lattice.
         if (!instance.groups.empty() && instance.sheets[0].lattice) continue;
@@ -121,6 +122,6 @@ TEST_CASE("tidied layouts keep every rule, whatever is asked of them", "[tidy]")
         ++laid;
         changed += again != outcome.placements;
     }
-    CHECK(laid > 150);
+    CHECK(laid > test::rounds(150));
     CHECK(changed * 10 < laid); // what was tidied stays as it is
 }

@@ -3,6 +3,7 @@
 #include "core/planner/bounds/reach.h"
 #include "core/planner/solve.h"
 #include "tests/core/planner/tiny.h"
+#include "tests/core/support/rounds.h"
 
 #include <catch2/catch.hpp>
 
@@ -42,7 +43,7 @@ void addItem(Instance &instance, int outline) {
 TEST_CASE("no bound is above the least length that trying every place finds", "[bounds]") {
     Dice dice(1);
     int tight = 0, asked = 0;
-    for (int round = 0; round < 1500; ++round) {
+    for (int round = 0; round < test::rounds(1500); ++round) {
         const Instance instance = anything(dice, true);
         const auto least = tiny::leastLength(instance, 14);
         if (!least) continue;
@@ -59,14 +60,14 @@ TEST_CASE("no bound is above the least length that trying every place finds", "[
         if (all == t(*least)) ++tight;
     }
     // Bounds that said nothing would pass all of the above.
-    CHECK(asked > 900);
+    CHECK(asked > test::rounds(900));
     CHECK(tight * 2 > asked);
 }
 
 TEST_CASE("what a bound refuses on remnants, trying every place does not find", "[bounds]") {
     Dice dice(2);
     int refused = 0, impossible = 0;
-    for (int round = 0; round < 1500; ++round) {
+    for (int round = 0; round < test::rounds(1500); ++round) {
         const Instance instance = anything(dice, false);
         const bool possible = tiny::fits(instance, 0);
         CAPTURE(round);
@@ -77,7 +78,7 @@ TEST_CASE("what a bound refuses on remnants, trying every place does not find", 
         impossible += possible ? 0 : 1;
         refused += cannotFit(instance) ? 1 : 0;
     }
-    CHECK(impossible > 200);
+    CHECK(impossible > test::rounds(200));
     CHECK(refused * 3 > impossible);
 }
 
@@ -207,7 +208,7 @@ TEST_CASE("bars see more than all other bounds on some cloth, and never too much
     REQUIRE(others.size() + 1 == allBounds().size());
     Dice dice(7);
     int more = 0;
-    for (int round = 0; round < 1500; ++round) {
+    for (int round = 0; round < test::rounds(1500); ++round) {
         const Instance instance = anything(dice, true);
         const auto least = tiny::leastLength(instance, 14);
         if (!least) continue;
@@ -216,7 +217,7 @@ TEST_CASE("bars see more than all other bounds on some cloth, and never too much
         REQUIRE(bars <= t(*least));
         if (bars > leastOf(others, instance)) ++more;
     }
-    CHECK(more > 10);
+    CHECK(more > test::rounds(10));
 }
 
 TEST_CASE("on columns of motifs wide panels lie two to a row, whatever their area says", "[bounds]") {

@@ -1,3 +1,4 @@
+// The window's tests that are written with Catch2 share this, compiled once.
 #define CATCH_CONFIG_RUNNER
 #include <QApplication>
 
