@@ -105,10 +105,10 @@ LayoutComparison::LayoutComparison(const Job &job, int first, int second, QWidge
     }
     const Length longer = lengthOf(job, a) - lengthOf(job, b);
     const QString by = shownLengthWithUnit(abs(longer), job.unit);
-    const QString length = longer > Length{}   ? tr("%1 longer than %2").arg(by, m_second.name)
-                           : longer < Length{} ? tr("%1 shorter than %2").arg(by, m_second.name)
-                                               : tr("as long as %1").arg(m_second.name);
-    m_difference = tr("%1; %2 of %3 panels lie elsewhere").arg(length).arg(moved.copies.size()).arg(moved.all);
+    const QString length = longer > Length{}   ? tr("%1 longer than “%2”").arg(by, m_second.name)
+                           : longer < Length{} ? tr("%1 shorter than “%2”").arg(by, m_second.name)
+                                               : tr("as long as “%1”").arg(m_second.name);
+    m_difference = tr("%1; moved: %2 of %3 panels").arg(length).arg(moved.copies.size()).arg(moved.all);
     setAccessibleName(tr("%1 over %2").arg(m_second.name, m_first.name));
     setAccessibleDescription(m_difference);
 }

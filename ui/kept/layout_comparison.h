@@ -17,7 +17,7 @@ class LayoutComparison : public QWidget {
 public:
     /// `first` and `second` are indices into the job's layouts.
     LayoutComparison(const Job &job, int first, int second, QWidget *parent = nullptr);
-    /// "16 in longer than Kept 1; 9 of 14 panels lie elsewhere".
+    /// "16 in longer than “Kept 1”; moved: 9 of 14 panels".
     QString difference() const { return m_difference; }
     QSize sizeHint() const override { return {760, 420}; }
     QSize minimumSizeHint() const override { return {320, 240}; }

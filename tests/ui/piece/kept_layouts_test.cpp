@@ -184,9 +184,9 @@ TEST_CASE("with no layout there is nothing to keep, and it is said what would be
 TEST_CASE("two layouts compared: how they differ in words, the second dashed over the first", "[kept]") {
     const Job job = bench();
     LayoutComparison comparison(job, 0, 1);
-    CHECK(comparison.difference() == u"15 in shorter than Border up the roll; 1 of 3 panels lie elsewhere"_s);
-    CHECK(LayoutComparison(job, 1, 0).difference() == u"15 in longer than Border above; 1 of 3 panels lie elsewhere"_s);
-    CHECK(LayoutComparison(job, 0, 0).difference() == u"as long as Border above; 0 of 3 panels lie elsewhere"_s);
+    CHECK(comparison.difference() == u"15 in shorter than “Border up the roll”; moved: 1 of 3 panels"_s);
+    CHECK(LayoutComparison(job, 1, 0).difference() == u"15 in longer than “Border above”; moved: 1 of 3 panels"_s);
+    CHECK(LayoutComparison(job, 0, 0).difference() == u"as long as “Border above”; moved: 0 of 3 panels"_s);
     comparison.resize(760, 420);
     const QImage two = comparison.grab().toImage();
     LayoutComparison alone(job, 0, 0);
