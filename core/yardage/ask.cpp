@@ -188,6 +188,16 @@ void beside(ExtraLength &e, const Job &job, std::size_t index, const PlanOptions
     }
 }
 
+/// The cuts that stay where they are on that cloth: locked, or off it already.
+Layout stayingOn(const Job &whole, const Job &job, const Layout *layout) {
+    Layout staying;
+    if (!layout) return staying;
+    for (const Cut &cut : layout->cuts)
+        if (cut.state != CutState::Planned && job.panel(cut.panel) && whole.clothOf(cut).id == job.cloths.front().id)
+            staying.cuts.push_back(cut);
+    return staying;
+}
+
 } // namespace
 
 std::vector<ExtraLength> extraLengths(const Job &whole, const std::string &clothId, const PlanOptions &options) {
@@ -195,6 +205,8 @@ std::vector<ExtraLength> extraLengths(const Job &whole, const std::string &cloth
     const Job job = onlyCloth(whole, clothId);
     const Cloth &cloth = job.cloths.front();
     if (!isLimited(cloth)) return all;
+    const Layout staying = stayingOn(whole, job, options.from);
+    if (!cloth.bolt && !staying.cuts.empty()) return all;
     const auto look = [&](ExtraLength e, Length there, Length edge, const PlanOptions &one) {
         e.cloth = clothId;
         e.plan = plan(e.job, one);
@@ -209,7 +221,9 @@ std::vector<ExtraLength> extraLengths(const Job &whole, const std::string &cloth
         ExtraLength e;
         e.job = job;
         e.job.cloths.front().bolt->length.reset();
-        look(std::move(e), *cloth.bolt->length, {}, shared(options, 1));
+        PlanOptions one = shared(options, 1);
+        if (!staying.cuts.empty()) one.from = &staying;
+        look(std::move(e), *cloth.bolt->length, {}, one);
     }
     const bool several = cloth.remnants.size() > 1;
     const PlanOptions alone = shared(options, several ? 4 * cloth.remnants.size() : 1);
@@ -236,8 +250,11 @@ std::vector<ExtraLength> extraLengths(const Job &job, const PlanOptions &options
                                             [&](const Panel &p) { return &job.clothOf(p) == &cloth; }))
             limited.push_back(cloth.id);
     std::vector<ExtraLength> all;
-    for (const std::string &cloth : limited)
-        for (ExtraLength &e : extraLengths(job, cloth, shared(options, limited.size()))) all.push_back(std::move(e));
+    for (const std::string &cloth : limited) {
+        PlanOptions one = shared(options, limited.size());
+        one.from = options.from;
+        for (ExtraLength &e : extraLengths(job, cloth, one)) all.push_back(std::move(e));
+    }
     return all;
 }
 

@@ -54,7 +54,8 @@ struct ExtraLength {
 /// Whether there is only so much of the cloth: remnants, or a bolt of a known length.
 bool isLimited(const Cloth &cloth);
 /// The bolt, or every remnant of the cloth; the smallest first. Empty when no length would do (a panel too wide), and
-/// for a bolt that is as long as it takes.
+/// for a bolt that is as long as it takes. On a bolt, what is locked or cut already in `options.from` stays where it
+/// lies; of remnants on which something stays nothing is said.
 std::vector<ExtraLength> extraLengths(const Job &job, const std::string &cloth, const PlanOptions &options);
 /// The same of every cloth of the job of which there is only so much and from which something is cut. The time or the
 /// steps of `options` are shared out.

@@ -74,6 +74,13 @@ class Pages(ProgramTest):
         self.assert_one_line(run("client", file, "--out", out, "--seconds", 0), "nothing is printed for a client")
         self.assertFalse(out.exists())
 
+    def test_what_the_search_leaves_open_is_no_reason_to_a_client(self):
+        # Nothing proves this settee's length, so each step between planned lengths is told as no more than it.
+        file = self.planned(json.loads((SAMPLES[0].parent / "striped-settee.boltwright").read_text()))
+        out = self.folder / "client.pdf"
+        self.assertEqual(run("client", file, "--out", out, "--seconds", 0.5).returncode, 0)
+        self.assertRegex(self.words_of(out), r"\+ up to [0-9]")
+
     def photographed(self, taped):
         """The bench on a remnant that was measured in a photograph which is long gone."""
         job = bench()

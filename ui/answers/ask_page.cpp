@@ -131,7 +131,7 @@ void AskPage::ask() {
     options.plan.seconds = m_secondsEach;
     options.plan.threads = 2;
     const double rest = m_secondsEach * 3;
-    answering().start([this, options, rest, cloths](const Job &job, const Layout &, const Answering::Stop &stop,
+    answering().start([this, options, rest, cloths](const Job &job, const Layout &laid, const Answering::Stop &stop,
                                                     const Answering::Report &report) mutable {
         options.plan.stop = stop;
         options.progress = [report](int done, int of) { report(double(done) / double(of)); };
@@ -146,6 +146,7 @@ void AskPage::ask() {
         if (std::any_of(job.cloths.begin(), job.cloths.end(), isLimited) && !stop()) {
             PlanOptions longer = options.plan;
             longer.seconds = rest;
+            longer.from = &laid; // what is cut stays
             const std::vector<ExtraLength> extra = extraLengths(job, longer);
             later([this, extra] {
                 showExtra(extra);

@@ -334,6 +334,7 @@ private:
     struct Step {
         QString name;
         Length step, length;
+        bool upTo = false; ///< no more than that: a longer search may still find better
     };
 
     /// To half an inch or half a centimetre: finer says nothing to somebody who buys.
@@ -347,7 +348,7 @@ private:
         QList<Step> steps;
         if (buy < why.buy) return steps;
         for (const Stair &stair : why.stairs)
-            if (stair.step > Length{}) steps << Step{shownName(stair.kind), stair.step, stair.length};
+            if (stair.step > Length{}) steps << Step{shownName(stair.kind), stair.step, stair.length, stair.upTo};
         if (buy > why.buy) steps << Step{onPaper("this layout, above the shortest found"), buy - why.buy, buy};
         return steps;
     }
@@ -376,8 +377,9 @@ private:
                           m_colours.accent, {});
                 // Rounded where each step ends, so that what is written adds up to what is bought.
                 const Length shownStep = rounded(step.length) - rounded(step.length - step.step);
+                const QString longer = shownAlongRoll(shownStep, m_job.unit);
                 m_ink.wordsEndingAt((&step == &steps.first() ? QString() : u"+ "_s) +
-                                        shownAlongRoll(shownStep, m_job.unit),
+                                        (step.upTo ? onPaper("up to %1").arg(longer) : longer),
                                     {m_frame.right(), m_y + 3.4 * mm}, numbers, body, false, m_colours.ink);
                 m_y += row;
             }

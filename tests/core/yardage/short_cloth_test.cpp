@@ -110,6 +110,23 @@ TEST_CASE("a bolt that is short is told how much more would do, as a remnant is"
     }
 }
 
+TEST_CASE("what is cut already stays where it was when more is asked for", "[short]") {
+    // Two seats would do on 60 in. The first was cut in the middle, so that the second has no place below or above it.
+    Cloth cloth = bolt(54_in);
+    cloth.bolt->length = 60_in;
+    const Job job = jobOf(cloth, {rectangle("Seat", 30_in, 25_in, 2)});
+    Layout begun = layoutOf({cutAt("Seat", 0_in, 20_in)});
+    begun.cuts[0].state = CutState::Cut;
+    PlanOptions o = steps(3000);
+    CHECK(extraLengths(job, o).at(0).extra == 0_in);
+    o.from = &begun;
+    CHECK(extraLengths(job, o).at(0).extra == 10_in);
+    Job scraps = job;
+    scraps.cloths[0] = remnantCloth(boltwright::ringOf(ClothBox{{}, {54_in, 60_in}}));
+    begun.cuts[0].on = "A";
+    CHECK(extraLengths(scraps, o).empty());
+}
+
 TEST_CASE("how much more is said in the trade's words, rounded up to what is sold, with what is proved beside it",
           "[short]") {
     // Six 24 in squares are three rows on 54 in cloth, 72 in (TRADE T1.9); 1 1/2 yd is 18 in short.
