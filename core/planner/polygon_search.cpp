@@ -2,6 +2,7 @@
 
 #include "core/planner/polygon/exact_fit.h"
 #include "core/planner/polygon/pairing.h"
+#include "core/planner/polygon/profile_frontier.h"
 #include "core/planner/polygon/profile_walk.h"
 #include "core/planner/polygon/walker.h"
 #include "core/planner/rectangle_search.h"
@@ -63,13 +64,21 @@ public:
     Outcome run();
 
 private:
-    /// What one slot of the search does: squeezing and, on a bolt, laying from the bottom up, by turns.
+    enum class Way { Frontier, Profile, Walker };
+    /// What one slot of the search does, by turns: squeezing and, on a bolt, laying from the bottom up; where the
+    /// frontier applies, mostly squeezing what that lays.
     struct Slot {
         std::unique_ptr<Walker> walker;
         std::unique_ptr<ProfileWalk> profile;
+        std::unique_ptr<ProfileFrontier> frontier;
         int turn = 0;
-        int fruitless = 0; ///< turns of laying from the bottom up, one after the other, that brought nothing
-        bool byProfile() const { return profile && turn % (fruitless < 3 ? 2 : 16) == 0; }
+        int fruitless = 0;     ///< turns of laying from the bottom up, one after the other, that brought nothing
+        bool squeezes = false; ///< the walker is at a layout of the frontier's
+        Way way() const {
+            if (frontier && walker->found() && (squeezes || turn % 4 != 3)) return Way::Frontier;
+            const int other = frontier ? turn / 4 : turn;
+            return profile && other % (fruitless < 3 ? 2 : 16) == 0 ? Way::Profile : Way::Walker;
+        }
     };
 
     double seconds() const {
@@ -81,6 +90,7 @@ private:
     void tryPairs();
     void begin();
     void round();
+    void growAndSqueeze(Slot &slot, std::int64_t moves);
     void eachSlot(const std::function<void(Slot &, int)> &task);
     void keep(const std::vector<Placement> &placements);
     void merge();
@@ -167,6 +177,8 @@ void Search::begin() {
             slot.profile = std::make_unique<ProfileWalk>(m_model, seeds.next());
             slot.profile->rememberBound(double(m_bound.ticks()));
             slot.turn = k % 2;
+            if (ProfileFrontier::applies(m_model))
+                slot.frontier = std::make_unique<ProfileFrontier>(m_model, seeds.next(), k);
         }
         m_slots.push_back(std::move(slot));
     }
@@ -183,15 +195,38 @@ void Search::round() {
                        layings = std::max<std::int64_t>(10, 8'000 / n);
     auto stop = [&] { return over(); };
     eachSlot([&](Slot &slot, int) {
-        if (slot.byProfile()) {
+        switch (slot.way()) {
+        case Way::Frontier:
+            growAndSqueeze(slot, relocations);
+            break;
+        case Way::Profile: {
             const double before = slot.profile->found() ? slot.profile->length() : 0;
             slot.profile->run(layings, stop);
             slot.fruitless = slot.profile->found() && slot.profile->length() != before ? 0 : slot.fruitless + 1;
-        } else {
+            break;
+        }
+        case Way::Walker:
             slot.walker->run(relocations);
+            break;
         }
         ++slot.turn;
     });
+}
+
+/// Laying stops at the places where corners meet, squeezing only ever changes a layout here and there: each does what
+/// the other can't.
+void Search::growAndSqueeze(Slot &slot, std::int64_t moves) {
+    ProfileFrontier &frontier = *slot.frontier;
+    Walker &walker = *slot.walker;
+    const std::int64_t end = frontier.moves() + walker.moves() + moves;
+    while (frontier.moves() + walker.moves() < end && !over() && !walker.done()) {
+        if (slot.squeezes) {
+            slot.squeezes = walker.squeeze(end - frontier.moves());
+        } else if (frontier.step(walker.length(), double(m_bound.ticks()))) {
+            walker.take(frontier.layout());
+            slot.squeezes = true;
+        }
+    }
 }
 
 /// A layout counts only once the exact rules agree.
@@ -236,6 +271,7 @@ std::int64_t Search::steps() const {
     for (const Slot &slot : m_slots) {
         sum += slot.walker->moves();
         if (slot.profile) sum += slot.profile->moves() * 2;
+        if (slot.frontier) sum += slot.frontier->moves();
     }
     return sum;
 }

@@ -72,6 +72,88 @@ Profile::Rest Profile::drop(const Rims &item, double x) const {
     return {rest, below};
 }
 
+void Profile::settlings(const Rims &item, double from, double to, std::vector<double> &xs) {
+    from = std::max(from, m_pieces.front().x0);
+    to = std::min(to, m_pieces.back().x1 - item.width);
+    if (from > to) return;
+    m_changes.assign({from, to});
+    for (const Piece &p : m_pieces) {
+        if (p.x0 <= from || p.x0 >= to + item.width) continue;
+        for (const Rims::Point &c : item.lower)
+            if (p.x0 - c.x > from && p.x0 - c.x < to) m_changes.push_back(p.x0 - c.x);
+    }
+    std::sort(m_changes.begin(), m_changes.end());
+    m_changes.erase(std::unique(m_changes.begin(), m_changes.end()), m_changes.end());
+    if (m_changes.size() == 1) return xs.push_back(from);
+    m_stretches.clear();
+    for (std::size_t i = 1; i < m_changes.size(); ++i)
+        m_stretches.push_back(stretchBetween(item, m_changes[i - 1], m_changes[i]));
+    constexpr double even = 1e-6;
+    for (std::size_t i = 0; i < m_stretches.size(); ++i) {
+        const Stretch &s = m_stretches[i];
+        // What slides on over the end of its stretch, level or down, is not at rest there.
+        const bool goesOnBefore = i > 0 && s.from <= m_changes[i] + even && m_stretches[i - 1].last <= s.least + even,
+                   goesOnAfter = i + 1 < m_stretches.size() && s.to >= m_changes[i + 1] - even &&
+                                 m_stretches[i + 1].first <= s.least + even;
+        const bool level = s.to > s.from + even;
+        if (!goesOnBefore && (level || !goesOnAfter)) xs.push_back(s.from);
+        if (level && !goesOnAfter) xs.push_back(s.to);
+    }
+}
+
+/// Between two places where a corner of the item comes over one of the profile, or the other way round.
+Profile::Stretch Profile::stretchBetween(const Rims &item, double from, double to) {
+    const double middle = (from + to) / 2, half = (to - from) / 2, end = middle + item.width;
+    auto slope = [](double x0, double y0, double x1, double y1) { return x1 > x0 ? (y1 - y0) / (x1 - x0) : 0.; };
+    m_lines.clear();
+    auto piece =
+        std::upper_bound(m_pieces.begin(), m_pieces.end(), middle, [](double v, const Piece &p) { return v < p.x1; });
+    std::size_t k = 0;
+    for (; piece != m_pieces.end() && piece->x0 < end; ++piece) {
+        // Corners of the item over this piece ...
+        const double rise = slope(piece->x0, piece->y0, piece->x1, piece->y1);
+        for (; k < item.lower.size() && item.lower[k].x + middle <= piece->x1; ++k)
+            m_lines.push_back({piece->y0 + rise * (item.lower[k].x + middle - piece->x0) - item.lower[k].y, rise});
+        // ... and the corner of the profile where it ends, under an edge of the item.
+        if (piece->x1 >= end || k == 0 || k == item.lower.size() || piece + 1 == m_pieces.end()) continue;
+        const Rims::Point &c = item.lower[k - 1], &d = item.lower[k];
+        const double run = slope(c.x, c.y, d.x, d.y);
+        m_lines.push_back({std::max(piece->y1, (piece + 1)->y0) - c.y - run * (piece->x1 - middle - c.x), run});
+    }
+    auto heightAt = [&](double x) {
+        double most = -1e300;
+        for (const Line &l : m_lines) most = std::max(most, l.at + l.slope * x);
+        return most;
+    };
+    // From the left end along the highest line, on to each that rises above it, as long as it falls.
+    double x = -half;
+    const Line *on = nullptr;
+    for (const Line &l : m_lines)
+        if (!on || l.at + l.slope * x > on->at + on->slope * x) on = &l;
+    auto goOn = [&] {
+        const Line *next = nullptr;
+        double meet = half;
+        for (const Line &l : m_lines) {
+            if (l.slope <= on->slope) continue;
+            const double here = std::max(x, (on->at - l.at) / (l.slope - on->slope));
+            if (here > meet || (here == meet && (!next || l.slope <= next->slope))) continue;
+            meet = here;
+            next = &l;
+        }
+        x = meet;
+        on = next;
+    };
+    while (on && on->slope < 0) goOn();
+    Stretch s;
+    s.from = middle + x;
+    s.least = heightAt(x);
+    if (on && on->slope == 0) goOn();
+    s.to = middle + x;
+    s.first = heightAt(-half);
+    s.last = heightAt(half);
+    return s;
+}
+
 void Profile::cover(const Rims &item, double x, double y) {
     m_next.clear();
     auto add = [&](double x0, double x1, double y0, double y1) {

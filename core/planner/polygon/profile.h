@@ -30,6 +30,7 @@ public:
     };
 
     void reset(double x0, double x1, double y);
+    void load(const Piece *pieces, std::size_t count) { m_pieces.assign(pieces, pieces + count); }
     const std::vector<Piece> &pieces() const { return m_pieces; }
 
     /// Where an item with its left end at `x` comes to rest, and the area from y = 0 up to the profile below it.
@@ -38,6 +39,11 @@ public:
         double areaBelow;
     };
     Rest drop(const Rims &item, double x) const;
+
+    /// Adds to `xs` where the left end of an item that slides freely would come to rest, between `from` and `to`: where
+    /// it lies lower than a little to either side; where it may slide level, the ends of that stretch. What fits
+    /// between two walls without any play is not found.
+    void settlings(const Rims &item, double from, double to, std::vector<double> &xs);
 
     /// Takes in an item that lies at (x, y).
     void cover(const Rims &item, double x, double y);
@@ -50,6 +56,19 @@ public:
 private:
     void tidy();
     std::vector<Piece> m_pieces, m_next;
+
+    // While the same corners lie over the same edges, an item rests at the greatest of a few straight lines.
+    struct Line {
+        double at, slope;
+    };
+    struct Stretch {
+        double first, last;     ///< heights at its ends
+        double least, from, to; ///< the least height, and where it is that
+    };
+    Stretch stretchBetween(const Rims &item, double from, double to);
+    std::vector<Line> m_lines;
+    std::vector<double> m_changes;
+    std::vector<Stretch> m_stretches;
 };
 
 } // namespace boltwright::planner

@@ -9,6 +9,7 @@ namespace {
 
 constexpr double farAway = 1e300;
 constexpr double leastShare = 0.0005; // of the length, by which the end is drawn in
+constexpr double takenShare = 0.25;   // of how much longer than the best a layout to be squeezed is, at a time
 constexpr int patience = 60;          // passes without less overlap before a try is given up
 
 const Outline &outlineOf(const Instance &instance, int item, int option) {
@@ -82,6 +83,7 @@ void Walker::keepIfRight() {
     if (!m_arrangement.right()) return;
     if (m_model.open) settleDown();
     const double length = m_arrangement.used();
+    if (m_taken > 0) m_taken = length;
     if (m_found && (!m_model.open || length >= m_length)) return;
     m_found = true;
     m_length = length;
@@ -110,6 +112,7 @@ void Walker::tighten() {
     if (m_model.open) {
         double top = m_model.ceiling;
         if (m_found) top = std::min(m_length - 1, std::floor(m_length - (m_length - m_model.bottom) * m_share));
+        if (m_taken > m_length) top = std::max(top, std::floor(m_taken - (m_taken - top) * takenShare));
         m_arrangement.setTop(std::max(top, m_found ? std::min(m_bound, m_length - 1) : 0));
     }
     m_arrangement.resetWeights();
@@ -152,25 +155,7 @@ void Walker::run(std::int64_t moves) {
         tighten();
     }
     while (m_arrangement.moves() < end && !m_stop() && !done()) {
-        const std::int64_t before = m_arrangement.moves();
-        separateOnce();
-        if (m_arrangement.right()) {
-            keepIfRight();
-            if (done()) return;
-            m_failed = 0;
-            tighten();
-            continue;
-        }
-        const double overlap = m_arrangement.totalOverlap();
-        if (overlap < m_least) {
-            if (overlap < m_least * 0.98) m_idle = 0;
-            m_least = overlap;
-            m_closest = m_arrangement.places();
-        } else {
-            ++m_idle;
-        }
-        m_arrangement.raiseWeights();
-        if (m_idle < patience && m_arrangement.moves() > before) continue;
+        if (pass()) continue;
         ++m_failed;
         // Now a little, now much: where pieces fit exactly there is nothing between the best length and the next, and a
         // small step only ever leads back.
@@ -179,6 +164,47 @@ void Walker::run(std::int64_t moves) {
         disturb();
         tighten();
     }
+}
+
+/// Moves each item in the way once. False when it is time to give the try up.
+bool Walker::pass() {
+    const std::int64_t before = m_arrangement.moves();
+    separateOnce();
+    if (m_arrangement.right()) {
+        keepIfRight();
+        if (done()) return true;
+        m_failed = 0;
+        tighten();
+        return true;
+    }
+    const double overlap = m_arrangement.totalOverlap();
+    if (overlap < m_least) {
+        if (overlap < m_least * 0.98) m_idle = 0;
+        m_least = overlap;
+        m_closest = m_arrangement.places();
+    } else {
+        ++m_idle;
+    }
+    m_arrangement.raiseWeights();
+    return m_idle < patience && m_arrangement.moves() > before;
+}
+
+void Walker::take(const std::vector<Where> &layout) {
+    m_arrangement.setTop(m_model.ceiling);
+    m_arrangement.restore(layout);
+    m_taken = m_arrangement.used();
+    keepIfRight();
+    m_share = leastShare;
+    tighten();
+}
+
+bool Walker::squeeze(std::int64_t untilMoves) {
+    while (m_arrangement.moves() < untilMoves && !m_stop() && !done())
+        if (!pass()) {
+            m_taken = 0;
+            return false;
+        }
+    return true;
 }
 
 void Walker::adopt(const std::vector<Where> &layout, double length) {

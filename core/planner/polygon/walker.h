@@ -22,6 +22,11 @@ public:
     /// Searches for about so many moves, or until told to stop or nothing is left to gain.
     void run(std::int64_t moves);
 
+    /// Takes up somebody's layout, which may be longer than the best, to be squeezed.
+    void take(const std::vector<Where> &layout);
+    /// Goes on with that until there have been so many moves in all; false when it is not worth going on.
+    bool squeeze(std::int64_t untilMoves);
+
     bool found() const { return m_found; }
     double length() const { return m_length; }
     const std::vector<Where> &best() const { return m_best; }
@@ -34,6 +39,7 @@ public:
 
 private:
     void layItem(int item);
+    bool pass();
     void separateOnce();
     void keepIfRight();
     void settleDown();
@@ -53,6 +59,7 @@ private:
     bool m_found = false;
     bool m_handedOver = false; ///< the best is somebody else's, and not gone on from yet
     double m_share = 0.02;     ///< by how much of the length the end is drawn in
+    double m_taken = 0;        ///< length so far of somebody's layout that is being squeezed; 0: none is
     double m_least = 0;        ///< total overlap of `m_closest`
     int m_idle = 0;            ///< passes since that fell
     int m_failed = 0;          ///< times in a row that a try was given up
