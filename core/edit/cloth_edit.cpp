@@ -1,7 +1,10 @@
 #include "core/edit/cloth_edit.h"
 
+#include "core/base/language.h"
 #include "core/edit/job_edit.h"
 #include "core/edit/outline_edit.h"
+#include "core/geometry/laying.h"
+#include "core/measure/length_text.h"
 
 #include <algorithm>
 
@@ -158,6 +161,177 @@ Job withMotif(Job job, const SheetOf &sheet, std::optional<ClothPoint> motif) {
         remnant->motif = motif;
     else if (Cloth *cloth = clothOf(job, sheet.cloth); cloth && cloth->pattern && motif)
         cloth->pattern->motif = *motif;
+    return job;
+}
+
+Result<Job> withRemnantNamed(Job job, const SheetOf &sheet, const std::string &name) {
+    if (name.empty()) return fault(phrase("A remnant needs a name: a letter will do."));
+    Remnant *remnant = remnantOf(job, sheet);
+    if (!remnant || remnant->id == name) return job;
+    if (job.cloth(sheet.cloth)->remnant(name))
+        return fault(phrase("There is a remnant %1 of this cloth already.", {name}));
+    for (Layout &layout : job.layouts)
+        for (Cut &cut : layout.cuts)
+            if (sheetOf(job, cut) == sheet) cut.on = name;
+    remnant->id = name;
+    return job;
+}
+
+namespace {
+
+constexpr const char *selvageNote = "selvage", *endNote = "lost to square the end";
+
+std::string said(Length length, Unit unit) { return localised(spokenWithUnit(length, unit)); }
+
+/// Every cut of a sheet lies on another one of the same cloth, that far from where it was.
+void moveCuts(Job &job, const SheetOf &from, const std::optional<std::string> &to, Vector by) {
+    for (Layout &layout : job.layouts)
+        for (Cut &cut : layout.cuts) {
+            if (!(sheetOf(job, cut) == from)) continue;
+            cut.on = to;
+            cut.x = cut.x + by.x;
+            cut.y = cut.y + by.y;
+        }
+}
+
+void moveMarkings(Markings &markings, Vector by) {
+    for (ChalkLine &line : markings.lines) line.at = line.at + (line.runs == ChalkLine::Runs::Across ? by.y : by.x);
+    for (PinnedNote &note : markings.notes) note.at = note.at + by;
+}
+
+bool isBox(const ClothRing &ring) { return ring.size() == 4 && isUprightRectangle(counterClockwise(ring)); }
+
+/// The selvage, where both edges of the piece carry a strip of the same width that was marked as one; those flaws go.
+Length takeSelvages(std::vector<Flaw> &flaws, const ClothBox &piece) {
+    int left = -1, right = -1;
+    for (int i = 0; i < int(flaws.size()); ++i) {
+        const Flaw &flaw = flaws[std::size_t(i)];
+        const ClothBox box = boxOf(flaw.outline);
+        if (flaw.note != selvageNote || !isBox(flaw.outline) || box.height() != piece.height()) continue;
+        if (box.low.x == piece.low.x) left = i;
+        if (box.high.x == piece.high.x) right = i;
+    }
+    if (left < 0 || right < 0 || left == right) return {};
+    const Length width = boxOf(flaws[std::size_t(left)].outline).width();
+    if (boxOf(flaws[std::size_t(right)].outline).width() != width) return {};
+    flaws.erase(flaws.begin() + std::max(left, right));
+    flaws.erase(flaws.begin() + std::min(left, right));
+    return width;
+}
+
+Length takeLostEnd(std::vector<Flaw> &flaws, const ClothBox &piece) {
+    for (auto flaw = flaws.begin(); flaw != flaws.end(); ++flaw) {
+        const ClothBox box = boxOf(flaw->outline);
+        if (flaw->note != endNote || !isBox(flaw->outline) || box.low != piece.low || box.width() != piece.width())
+            continue;
+        flaws.erase(flaw);
+        return box.height();
+    }
+    return {};
+}
+
+} // namespace
+
+JobAndWords boltAsRemnant(Job job, const std::string &clothId, Length length) {
+    JobAndWords result{std::move(job), {}};
+    Cloth *cloth = clothOf(result.job, clothId);
+    if (!cloth || !cloth->bolt) return result;
+    const Bolt bolt = *cloth->bolt;
+    const Unit unit = result.job.unit;
+    Remnant remnant;
+    remnant.id = "A";
+    remnant.outline = ringOf(ClothBox{{}, {bolt.width, length}});
+    remnant.flaws = bolt.flaws;
+    remnant.markings = bolt.markings;
+    const auto strip = [&](ClothBox box, const char *note) {
+        Flaw flaw = newFlaw(ringOf(box));
+        flaw.note = note;
+        remnant.flaws.push_back(std::move(flaw));
+    };
+    const Length selvage = cloth->selvage;
+    result.told.push_back(phrase("Remnant %1 is %2 wide and %3 long, as the bolt was.",
+                                 {remnant.id, said(bolt.width, unit), said(length, unit)}));
+    if (selvage > Length{} && selvage * 2 < bolt.width) {
+        strip({{}, {selvage, length}}, selvageNote);
+        strip({{bolt.width - selvage, {}}, {bolt.width, length}}, selvageNote);
+        result.told.push_back(
+            phrase("Its selvages, %1 wide, are marked as flaws now, so that nothing is cut from them; "
+                   "a panel out of sight may still cross a flaw.",
+                   {said(selvage, unit)}));
+    }
+    if (bolt.square > Length{} && bolt.square < length) {
+        strip({{}, {bolt.width, bolt.square}}, endNote);
+        result.told.push_back(
+            phrase("The %1 lost to square the end is marked as a flaw too.", {said(bolt.square, unit)}));
+    }
+    if (cloth->bow != Length{} || cloth->skew != Length{})
+        result.told.push_back(phrase("Bow and skew stay with the cloth, and are asked for on bolts alone."));
+    moveCuts(result.job, {clothId, {}}, remnant.id, {});
+    cloth->bolt.reset();
+    cloth->selvage = {};
+    cloth->remnants = {std::move(remnant)};
+    return result;
+}
+
+JobAndWords remnantAsBolt(Job job, const std::string &clothId) {
+    JobAndWords result{std::move(job), {}};
+    Cloth *cloth = clothOf(result.job, clothId);
+    if (!cloth || cloth->bolt || cloth->remnants.empty()) return result;
+    const Remnant remnant = cloth->remnants.front();
+    const Unit unit = result.job.unit;
+    const ClothBox box = boxOf(remnant.outline);
+    const Vector by = ClothPoint{} - box.low;
+    Bolt bolt;
+    bolt.width = box.width();
+    bolt.length = box.height();
+    bolt.flaws = remnant.flaws;
+    bolt.markings = remnant.markings;
+    const Length selvage = takeSelvages(bolt.flaws, box), lost = takeLostEnd(bolt.flaws, box);
+    bolt.square = lost;
+    for (Flaw &flaw : bolt.flaws) flaw.outline = moved(flaw.outline, by);
+    moveMarkings(bolt.markings, by);
+    result.told.push_back(phrase("The bolt is %1 wide and %2 long, as remnant %3 was.",
+                                 {said(bolt.width, unit), said(*bolt.length, unit), remnant.id}));
+    if (!isBox(remnant.outline))
+        result.told.push_back(phrase("A bolt has all four corners: those that the remnant lacks have to be marked as "
+                                     "flaws."));
+    if (cloth->remnants.size() > 1)
+        result.told.push_back(cloth->remnants.size() == 2
+                                  ? phrase("The other remnant is gone, with what was laid on it.")
+                                  : phrase("The other %1 remnants are gone, with what was laid on them.",
+                                           {std::to_string(cloth->remnants.size() - 1)}));
+    if (selvage == Length{}) result.told.push_back(phrase("Its selvage is 0 now: say how wide it is."));
+    if (cloth->edge > Length{})
+        result.told.push_back(phrase("A bolt's panels keep from its selvages; the %1 kept from the edge is no more.",
+                                     {said(cloth->edge, unit)}));
+    if (remnant.photo) result.told.push_back(phrase("Its photograph is not shown on a bolt."));
+    if (!remnant.lot.empty())
+        result.told.push_back(
+            phrase("Its dye lot was %1: a bolt is of one lot, and none is written down.", {remnant.lot}));
+    if (cloth->pattern && remnant.motif) cloth->pattern->motif = *remnant.motif + by;
+    moveCuts(result.job, {clothId, remnant.id}, std::nullopt, by);
+    cloth->selvage = selvage;
+    cloth->edge = {};
+    cloth->remnants.clear();
+    cloth->bolt = std::move(bolt);
+    return result;
+}
+
+Job withMainCloth(Job job, const std::string &clothId) {
+    const auto it = std::find_if(job.cloths.begin(), job.cloths.end(), [&](const Cloth &c) { return c.id == clothId; });
+    if (it == job.cloths.end() || it == job.cloths.begin()) return job;
+    const std::string was = job.cloths.front().id;
+    // No name stands for the main cloth: what is of the one that was now says so.
+    const auto follow = [&](std::optional<std::string> &own) {
+        if (!own)
+            own = was;
+        else if (*own == clothId)
+            own.reset();
+    };
+    for (Panel &panel : job.panels) follow(panel.cloth);
+    for (Trimming &trimming : job.trimmings)
+        if (trimming.isStrip()) follow(trimming.cloth);
+    std::rotate(job.cloths.begin(), it, it + 1);
     return job;
 }
 

@@ -43,5 +43,22 @@ Result<JobWith> withRemnant(Job job, const std::string &cloth, const ClothRing &
 Job withLot(Job job, const SheetOf &sheet, const std::string &lot);
 /// None: as the cloth's pattern says. Of a bolt it is the pattern's own.
 Job withMotif(Job job, const SheetOf &sheet, std::optional<ClothPoint> motif);
+/// Under another name, cuts and all. An error where it is empty or another remnant of the cloth has it.
+Result<Job> withRemnantNamed(Job job, const SheetOf &sheet, const std::string &name);
+
+/// The job, and what became of all that only one of two forms has: a line each, for the person who changed it.
+struct JobAndWords {
+    Job job;
+    std::vector<std::string> told;
+};
+/// The bolt as one remnant of its own width, `length` long. Flaws, markings and cuts stay where they are; the strips
+/// along the selvages and the end that is lost become flaws, for a remnant has neither and must not be cut from there.
+JobAndWords boltAsRemnant(Job job, const std::string &cloth, Length length);
+/// The first remnant as a bolt as wide and as long as it is at most. What `boltAsRemnant` made flaws of is what it was;
+/// other flaws, markings and cuts stay where they are, and what a bolt cannot have is told.
+JobAndWords remnantAsBolt(Job job, const std::string &cloth);
+
+/// That cloth is the main one, the first of the job. Panels, strips and cuts stay with the cloths that they are of.
+Job withMainCloth(Job job, const std::string &cloth);
 
 } // namespace boltwright

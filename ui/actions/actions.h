@@ -33,6 +33,7 @@ enum class ActionId {
     MarkCut,
     CutWrong,
     FlawFound,
+    TrimCut,
     PutAside,
     NextPanel,
     PreviousPanel,

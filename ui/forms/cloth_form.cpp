@@ -26,6 +26,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 using namespace Qt::StringLiterals;
 
@@ -74,11 +75,17 @@ private:
 } // namespace
 
 ClothForm::ClothForm(JobDocument &document, QWidget *parent)
-    : QWidget(parent), m_document(document), m_which(new QComboBox(this)), m_refusal(new QLabel(this)),
+    : QWidget(parent), m_document(document), m_which(new QComboBox(this)),
+      m_main(new QPushButton(tr("Make it the main one"), this)), m_refusal(new QLabel(this)), m_told(new QLabel(this)),
       m_scroll(new QScrollArea(this)) {
     m_refusal->setObjectName(u"refusal"_s);
     m_refusal->setWordWrap(true);
     m_refusal->hide();
+    m_told->setObjectName(u"told"_s);
+    m_told->setWordWrap(true);
+    m_told->setTextFormat(Qt::PlainText);
+    m_told->setAccessibleName(tr("What became of it"));
+    m_told->hide();
     m_which->setMinimumWidth(scaled(220));
     m_which->setAccessibleName(tr("Which cloth"));
     m_which->setToolTip(tr("The cloth that is described below; a job may have several."));
@@ -89,11 +96,14 @@ ClothForm::ClothForm(JobDocument &document, QWidget *parent)
     auto *remove = new QPushButton(tr("Remove"), this);
     add->setToolTip(tr("Another cloth for this job, such as one for the outside back or the borders."));
     remove->setToolTip(tr("Takes this cloth out of the job, as long as nothing is cut from it."));
-    auto *head = new QHBoxLayout;
+    m_main->setToolTip(
+        tr("The main cloth comes first, is asked about by \"How much to ask for\", and new panels are cut "
+           "from it. Those there are stay with their cloths."));
+    auto *head = new WrappingRow(8);
     head->addWidget(m_which);
+    head->addWidget(m_main);
     head->addWidget(add);
     head->addWidget(remove);
-    head->addStretch();
     auto *draw = new QPushButton(tr("Draw on the table"), this);
     draw->setToolTip(tr("Remnants and flaws, drawn and changed by hand."));
     head->addWidget(draw);
@@ -102,10 +112,18 @@ ClothForm::ClothForm(JobDocument &document, QWidget *parent)
     column->setContentsMargins(0, 0, 0, 0);
     column->addLayout(head);
     column->addWidget(m_refusal);
+    column->addWidget(m_told);
     column->addWidget(m_scroll, 1);
     connect(m_which, &QComboBox::activated, this, [this](int index) {
         m_index = index;
+        m_lengthAsked = false;
+        m_told->hide();
         refill();
+    });
+    connect(m_main, &QPushButton::clicked, this, [this] {
+        Job job = withMainCloth(m_document.job(), cloth().id);
+        m_index = 0;
+        m_document.changeJob(std::move(job), tr("Main cloth"));
     });
     connect(add, &QPushButton::clicked, this, [this] {
         Job job = m_document.job();
@@ -143,6 +161,7 @@ void ClothForm::change(const QString &text, const std::function<void(Cloth &)> &
     Job job = m_document.job();
     how(job.cloths[std::size_t(m_index)]);
     m_refusal->hide();
+    m_told->hide();
     const auto done =
         m_document.changeJob(std::move(job), text, merge ? u"cloth %1 %2"_s.arg(m_index).arg(text) : QString());
     if (done) return;
@@ -155,6 +174,8 @@ void ClothForm::refill() {
     m_which->clear();
     for (const Cloth &c : m_document.job().cloths) m_which->addItem(nameOfCloth(c));
     m_which->setCurrentIndex(m_index);
+    m_main->setVisible(m_document.job().cloths.size() > 1);
+    m_main->setEnabled(m_index > 0);
     // The field with the focus keeps it, by name, when the form is built anew.
     const QString focused = focusWidget() ? focusWidget()->objectName() : QString();
     auto *page = new QWidget;
@@ -191,30 +212,25 @@ void ClothForm::fill(QFormLayout *form) {
     form->addRow(tr("Name"), name);
     auto *kind = new QComboBox;
     kind->addItems({tr("a bolt"), tr("remnants")});
-    kind->setCurrentIndex(cloth().bolt ? 0 : 1);
+    kind->setCurrentIndex(cloth().bolt && !m_lengthAsked ? 0 : 1);
     kind->setMaximumWidth(scaled(170));
     kind->setObjectName(u"field kind"_s);
     kind->setToolTip(tr("A bolt is unrolled as far as the job takes; remnants are pieces with outlines of their own."));
-    connect(kind, &QComboBox::activated, this, [this](int index) {
-        change(
-            tr("Bolt or remnants"),
-            [&](Cloth &c) {
-                const Cloth fresh = newCloth(m_document.job());
-                if (index == 0 && !c.bolt) {
-                    c.bolt = fresh.bolt;
-                    c.remnants.clear();
-                } else if (index == 1 && c.bolt) {
-                    Remnant remnant;
-                    remnant.id = "A";
-                    remnant.outline = ringOf(ClothBox{{}, {c.bolt->width, c.bolt->width}});
-                    c.bolt.reset();
-                    c.selvage = Length{};
-                    c.remnants = {remnant};
-                }
-            },
-            false);
-    });
+    connect(kind, &QComboBox::activated, this, [this](int index) { comeAs(index == 0); });
     form->addRow(tr("It comes as"), kind);
+    if (m_lengthAsked && cloth().bolt) {
+        auto *length = new LengthEdit(m_document.job().unit, LengthRange::AboveZero);
+        length->setOptional(tr("how long is the piece?"));
+        length->setMaximumWidth(scaled(220));
+        length->setObjectName(u"field remnant length"_s);
+        length->setToolTip(
+            tr("From its cut end to its other end. The bolt has no length written down, and a remnant has "
+               "one; as wide as the bolt it is already."));
+        connect(length, &LengthEdit::lengthChanged, this, [this](std::optional<Length> l) {
+            if (l) becomeRemnant(*l);
+        });
+        form->addRow(tr("Length of the remnant"), length);
+    }
     if (cloth().bolt)
         fillBolt(form);
     else
@@ -248,6 +264,40 @@ void ClothForm::fill(QFormLayout *form) {
     fillPrice(form);
     if (!cloth().bolt) return;
     form->addRow(sheetForm({cloth().id, {}}));
+}
+
+void ClothForm::comeAs(bool bolt) {
+    m_refusal->hide();
+    m_told->hide();
+    const bool asked = std::exchange(m_lengthAsked, false);
+    if (bolt == cloth().bolt.has_value()) {
+        if (asked) QTimer::singleShot(0, this, &ClothForm::refill);
+        return;
+    }
+    if (bolt) return take(remnantAsBolt(m_document.job(), cloth().id), tr("Bolt or remnants"));
+    if (cloth().bolt->length) return becomeRemnant(*cloth().bolt->length);
+    m_lengthAsked = true;
+    QTimer::singleShot(0, this, [this] { // once the choice has finished with its event
+        refill();
+        if (auto *field = findChild<LengthEdit *>(u"field remnant length"_s)) field->setFocus();
+    });
+}
+
+void ClothForm::becomeRemnant(Length length) {
+    m_lengthAsked = false;
+    take(boltAsRemnant(m_document.job(), cloth().id, length), tr("Bolt or remnants"));
+}
+
+void ClothForm::take(JobAndWords changed, const QString &text) {
+    if (const auto done = m_document.changeJob(std::move(changed.job), text); !done) {
+        refuse(done.error());
+        QTimer::singleShot(0, this, &ClothForm::refill);
+        return;
+    }
+    QStringList lines;
+    for (const std::string &line : changed.told) lines << withFractions(fromCore(line));
+    m_told->setText(lines.join(u'\n'));
+    m_told->setVisible(!lines.isEmpty());
 }
 
 void ClothForm::showCloth(int index) {

@@ -1,6 +1,9 @@
 #pragma once
 
+#ifndef Q_MOC_RUN // which cannot read the standard headers behind these in C++20, and need not
+#include "core/edit/cloth_edit.h"
 #include "ui/document/job_document.h"
+#endif
 
 #include <QHash>
 #include <QLabel>
@@ -10,6 +13,7 @@
 
 class QComboBox;
 class QFormLayout;
+class QPushButton;
 class QScrollArea;
 
 namespace boltwright::ui {
@@ -23,6 +27,7 @@ class ClothForm : public QWidget {
 public:
     explicit ClothForm(JobDocument &document, QWidget *parent = nullptr);
     QString refusal() const { return m_refusal->text(); }
+    QString told() const { return m_told->text(); } ///< what became of what a change of form could not keep
     void showCloth(int index);
 
 Q_SIGNALS:
@@ -36,6 +41,9 @@ Q_SIGNALS:
 private:
     void refill();
     void fill(QFormLayout *form);
+    void comeAs(bool bolt);
+    void becomeRemnant(Length length);
+    void take(JobAndWords changed, const QString &text);
     void fillBolt(QFormLayout *form);
     void fillRemnants(QFormLayout *form);
     void fillPattern(QFormLayout *form);
@@ -56,7 +64,10 @@ private:
     int m_index = 0;
     QHash<QString, int> m_repeats; ///< over how many each repeat was measured, while the form is open
     QComboBox *m_which;
+    QPushButton *m_main;
     QLabel *m_refusal;
+    QLabel *m_told;
+    bool m_lengthAsked = false; ///< how long the remnant is that a bolt without an end becomes
     QScrollArea *m_scroll;
 };
 

@@ -25,6 +25,7 @@ FlawForm::FlawForm(JobDocument &document, QWidget *parent)
     }
     for (const SheetOf &sheet : m_sheets) m_where->addItem(fromCore(sheetName(job, sheet.cloth, sheet.on)));
     auto *form = new QFormLayout(this);
+    m_where->setMaximumWidth(scaled(320));
     form->addRow(tr("In"), m_where);
     m_where->setToolTip(tr("The cloth or remnant that the flaw is in."));
     const auto measure = [&](const QString &label, const QString &sentence, const char *name, LengthRange range) {
@@ -54,7 +55,8 @@ FlawForm::FlawForm(JobDocument &document, QWidget *parent)
     auto *enterButton = new QPushButton(tr("Enter it and plan what is left again"), this);
     enterButton->setObjectName(u"mainButton"_s);
     enterButton->setToolTip(tr("What is cut or locked stays; all other panels are laid anew around the flaw."));
-    form->addRow(enterButton);
+    enterButton->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+    form->addRow(QString(), enterButton);
     connect(enterButton, &QPushButton::clicked, this, &FlawForm::enter);
     if (const int cut = document.selectedCut(); cut >= 0) {
         const Cut &own = document.layout().cuts[std::size_t(cut)];

@@ -8,13 +8,18 @@
 #include <QFormLayout>
 #include <QLineEdit>
 #include <QPlainTextEdit>
+#include <QVBoxLayout>
 
 using namespace Qt::StringLiterals;
 
 namespace boltwright::ui {
 
 JobCardForm::JobCardForm(JobDocument &document, QWidget *parent) : QWidget(parent) {
-    auto *form = new QFormLayout(this);
+    auto *column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    auto *form = new QFormLayout;
+    column->addLayout(form);
+    column->addStretch(1);
     form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
     const auto line = [&](const QString &label, const QString &sentence, std::string JobCard::*field) {
         auto *edit = new QLineEdit(fromCore(document.job().card.*field), this);
@@ -35,7 +40,8 @@ JobCardForm::JobCardForm(JobDocument &document, QWidget *parent) : QWidget(paren
     line(tr("Date"), tr("The day that stands on the sheet, written as you like."), &JobCard::date)
         ->setPlaceholderText(tr("2026-11-25"));
     auto *notes = new QPlainTextEdit(fromCore(document.job().card.notes), this);
-    notes->setMaximumSize(460, 120);
+    notes->setMaximumWidth(scaled(460));
+    notes->setFixedHeight(fontMetrics().lineSpacing() * 6);
     notes->setTabChangesFocus(true);
     notes->setToolTip(tr("Whatever is to be remembered about this job."));
     connect(notes, &QPlainTextEdit::textChanged, this, [&document, notes] {

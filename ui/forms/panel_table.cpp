@@ -7,7 +7,9 @@
 #include "ui/forms/panel_details.h"
 #include "ui/text/words.h"
 #include "ui/widgets/sheet_table.h"
+#include "ui/widgets/wrapping_row.h"
 
+#include <QAction>
 #include <QComboBox>
 #include <QFile>
 #include <QFileDialog>
@@ -15,6 +17,8 @@
 #include <QHeaderView>
 #include <QPushButton>
 #include <QStyledItemDelegate>
+
+#include <utility>
 
 using namespace Qt::StringLiterals;
 
@@ -63,20 +67,37 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     m_table->setColumnHidden(PanelTableModel::OfCloth, document.job().cloths.size() < 2);
     m_table->resizeColumnsToContents();
     m_table->setColumnWidth(PanelTableModel::Name, std::max(150, m_table->columnWidth(PanelTableModel::Name)));
+    connect(m_model, &QAbstractItemModel::dataChanged, this, &PanelTable::widenColumns);
+    connect(m_model, &QAbstractItemModel::modelReset, this, &PanelTable::widenColumns);
     m_refusal->setObjectName(u"refusal"_s);
     m_refusal->setWordWrap(true);
     m_refusal->hide();
 
-    auto *buttons = new QHBoxLayout;
+    auto *buttons = new WrappingRow(8);
     const auto button = [&](const QString &text, const QString &sentence, auto deed) {
         auto *b = new QPushButton(text, this);
         b->setToolTip(sentence);
         connect(b, &QPushButton::clicked, this, deed);
         buttons->addWidget(b);
+        return b;
     };
     button(tr("Add a panel"), tr("A rectangle to begin with."), &PanelTable::add);
     button(tr("Once more"), tr("The selected panel again, under a mark of its own."), &PanelTable::duplicate);
     button(tr("Remove"), tr("Takes the selected panel out of the job."), &PanelTable::remove);
+    const auto mover = [&](const QString &arrow, const QString &heard, const QString &sentence, int key, int by) {
+        QPushButton *b = button(arrow, sentence, [this, by] { move(by); });
+        b->setAccessibleName(heard);
+        auto *action = new QAction(heard, this);
+        action->setShortcut(QKeySequence(Qt::ALT | Qt::Key(key)));
+        action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+        addAction(action);
+        connect(action, &QAction::triggered, this, [this, by] { move(by); });
+        return b;
+    };
+    m_up = mover(u"↑"_s, tr("Move up"), tr("The selected panel one line up in the list (Alt and up arrow)."),
+                 Qt::Key_Up, -1);
+    m_down = mover(u"↓"_s, tr("Move down"), tr("The selected panel one line down in the list (Alt and down arrow)."),
+                   Qt::Key_Down, 1);
     button(tr("From a list…"), tr("Adds the panels of a cut list that was saved as CSV."), &PanelTable::openCutList);
     button(tr("As a list…"), tr("Writes all panels as a cut list (CSV) for a spreadsheet."),
            &PanelTable::writeCutListTo);
@@ -85,12 +106,11 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     auto *hint = new QLabel(tr("Measures as on the piece, side to side × up. Write 36 1/2, 92,5 or 3' 2\"."), this);
     hint->setObjectName(u"quiet"_s);
     hint->setWordWrap(true);
-    hint->setAlignment(Qt::AlignRight);
-    buttons->addWidget(hint, 1);
 
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->addLayout(buttons);
+    column->addWidget(hint);
     column->addWidget(m_refusal);
     column->addWidget(m_table, 1);
     column->addWidget(m_doubts);
@@ -106,11 +126,13 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] {
         if (row() >= 0) m_document.selectPanel(m_document.job().panels[std::size_t(row())].id);
         m_details->showPanel(row());
+        showMoves();
     });
     connect(&document, &JobDocument::changed, this, [this](Changes changes) {
         if (changes & (Change::Panels | Change::NewJob | Change::Card)) {
             m_refusal->hide();
             m_details->showPanel(row());
+            showMoves();
             doubt();
         }
     });
@@ -120,7 +142,35 @@ PanelTable::PanelTable(JobDocument &document, QWidget *parent)
         if (document.job().panels[std::size_t(i)].id == document.selectedPanel()) start = i;
     if (m_model->rowCount() > 0) m_table->setCurrentIndex(m_model->index(start, 0));
     m_details->showPanel(row());
+    showMoves();
     doubt();
+}
+
+/// What is typed may be longer than all that was there; nothing becomes narrower under the hand.
+void PanelTable::widenColumns() {
+    for (int column = 0; column < m_model->columnCount(); ++column) {
+        if (m_table->isColumnHidden(column)) continue;
+        const int before = m_table->columnWidth(column);
+        m_table->resizeColumnToContents(column);
+        if (m_table->columnWidth(column) < before) m_table->setColumnWidth(column, before);
+    }
+}
+
+void PanelTable::showMoves() {
+    const int at = row();
+    m_up->setEnabled(at > 0);
+    m_down->setEnabled(at >= 0 && at + 1 < int(m_document.job().panels.size()));
+}
+
+void PanelTable::move(int by) {
+    const int at = row(), to = at + by;
+    if (at < 0 || to < 0 || to >= int(m_document.job().panels.size())) return;
+    const int column = m_table->currentIndex().column();
+    Job job = m_document.job();
+    std::swap(job.panels[std::size_t(at)], job.panels[std::size_t(to)]);
+    m_document.changeJob(std::move(job), tr("Order of panels"));
+    m_table->setCurrentIndex(m_model->index(to, column));
+    m_table->setFocus();
 }
 
 int PanelTable::row() const {
@@ -148,6 +198,7 @@ void PanelTable::duplicate() {
     job.panels.insert(job.panels.begin() + at + 1, copyOfPanel(job, job.panels[std::size_t(at)]));
     m_document.changeJob(std::move(job), tr("Panel once more"));
     m_table->setCurrentIndex(m_model->index(at + 1, PanelTableModel::Mark));
+    m_table->setFocus();
 }
 
 void PanelTable::remove() {
@@ -158,6 +209,7 @@ void PanelTable::remove() {
     job.panels.erase(job.panels.begin() + at);
     m_document.changeJob(std::move(job), tr("Remove %1").arg(mark));
     if (m_model->rowCount() > 0) m_table->setCurrentIndex(m_model->index(std::min(at, m_model->rowCount() - 1), 0));
+    m_table->setFocus();
 }
 
 void PanelTable::doubt() {

@@ -5,6 +5,8 @@
 #include <QLabel>
 #include <QWidget>
 
+class QPushButton;
+
 namespace boltwright::ui {
 
 class PanelDetails;
@@ -29,6 +31,9 @@ private:
     void add();
     void duplicate();
     void remove();
+    void move(int by); ///< the selected panel, that many lines down the list
+    void showMoves();
+    void widenColumns();
     int row() const;
     void refuse(const QString &sentence);
     void say(const QString &sentence);
@@ -41,6 +46,7 @@ private:
     PanelTableModel *m_model;
     SheetTable *m_table;
     QLabel *m_refusal, *m_doubts;
+    QPushButton *m_up, *m_down;
     PanelDetails *m_details;
 };
 

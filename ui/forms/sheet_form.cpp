@@ -80,6 +80,23 @@ void SheetForm::fillRemnant(QFormLayout *form, const Remnant &remnant) {
     });
     QWidget *corners = cornersRow({m_sheet, {}}, tr("Take this outline"));
     static_cast<QHBoxLayout *>(corners->layout())->insertWidget(2, remove, 0, Qt::AlignTop);
+    auto *name = new QLineEdit(fromCore(remnant.id));
+    name->setMaximumWidth(scaled(170));
+    name->setToolTip(tr("What is chalked on the piece, and what it is called on the table and on the sheet."));
+    name->setObjectName(u"field name %1"_s.arg(fromCore(remnant.id)));
+    name->setAccessibleName(tr("Name of remnant %1").arg(fromCore(remnant.id)));
+    connect(name, &QLineEdit::editingFinished, this, [this, name] {
+        const std::string wanted = toCore(name->text().trimmed());
+        if (!m_sheet.on || wanted == *m_sheet.on) return;
+        auto job = withRemnantNamed(m_document.job(), m_sheet, wanted);
+        if (!job) {
+            name->setText(fromCore(*m_sheet.on));
+            return Q_EMIT refused(withFractions(fromCore(job.error().text)));
+        }
+        m_sheet.on = wanted; // until the form is built anew
+        change(std::move(job), tr("Name of a remnant"));
+    });
+    form->addRow(tr("Name"), name);
     form->addRow(tr("Corners"), corners);
 
     auto *lot = new QLineEdit(fromCore(remnant.lot));

@@ -70,6 +70,7 @@ QString styleSheetFor(const Colours &c, int px) {
         QTableView { gridline-color: %4; border: 1px solid %4; }
         QTextBrowser { border: 2px solid transparent; }
         QTextBrowser:focus { border: 2px solid %5; }
+        QLabel#told { background: %1; border-left: 3px solid %5; padding: 4px 8px; }
         QLabel#refusal { color: %6; font-weight: bold; }
         QMenuBar { background: %1; }
         QSplitter::handle { background: %4; }

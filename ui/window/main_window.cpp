@@ -19,6 +19,7 @@
 #include "ui/drawing/table_frame.h"
 #include "ui/forms/cloth_form.h"
 #include "ui/forms/cloth_questions_page.h"
+#include "ui/forms/cut_form.h"
 #include "ui/forms/flaw_form.h"
 #include "ui/forms/job_card_form.h"
 #include "ui/forms/match_page.h"
@@ -314,7 +315,7 @@ void MainWindow::wireActions() {
     on(ActionId::ClothQuestions,
        [this] { showPage(tr("What the cloth must be"), new ClothQuestionsPage(*m_document)); });
     on(ActionId::ShopRules,
-       [this] { showWide(tr("The shop's rules"), new RulesPage(*m_shop, m_document->job().unit)); });
+       [this] { showPage(tr("The shop's rules"), new RulesPage(*m_shop, m_document->job().unit)); });
     on(ActionId::ShowStrips, [this](bool shown) {
         m_preferences.setPaneShown(u"strips"_s, shown);
         refreshStrips();
@@ -352,6 +353,7 @@ void MainWindow::wireActions() {
     onPanel(ActionId::MarkCut, &LayoutDeeds::toggleCut);
     onPanel(ActionId::CutWrong, &LayoutDeeds::cutWentWrong);
     on(ActionId::FlawFound, [this] { showFlawForm(); });
+    on(ActionId::TrimCut, [this] { showCutForm(); });
     onPanel(ActionId::PutAside, &LayoutDeeds::putAside);
     onPanel(ActionId::LayDown, &LayoutDeeds::layDown);
     on(ActionId::ZoomIn, [this] { m_canvas->zoomBy(1.25); });
@@ -384,9 +386,10 @@ void MainWindow::wireActions() {
     on(ActionId::Keys, [this] { showKeys(); });
     on(ActionId::About, [this] { showAbout(); });
     // Single letters belong to the table alone, so that they can be typed everywhere else.
-    for (ActionId id : {ActionId::Turn, ActionId::HeadToFoot, ActionId::ChangePlaces, ActionId::PushToCutEnd,
-                        ActionId::Lock, ActionId::MarkCut, ActionId::CutWrong, ActionId::PutAside, ActionId::LayDown,
-                        ActionId::AllPanels, ActionId::Hand, ActionId::Tape, ActionId::Chalk, ActionId::Notes}) {
+    for (ActionId id :
+         {ActionId::Turn, ActionId::HeadToFoot, ActionId::ChangePlaces, ActionId::PushToCutEnd, ActionId::Lock,
+          ActionId::MarkCut, ActionId::CutWrong, ActionId::TrimCut, ActionId::PutAside, ActionId::LayDown,
+          ActionId::AllPanels, ActionId::Hand, ActionId::Tape, ActionId::Chalk, ActionId::Notes}) {
         (*m_actions)[id]->setShortcutContext(Qt::WidgetWithChildrenShortcut);
         m_canvas->addAction((*m_actions)[id]);
     }
@@ -415,7 +418,6 @@ void MainWindow::wireCanvas() {
     connect(m_start, &StartPage::sampleWanted, this, [this](const QString &file) { m_files->openSample(file); });
     connect(m_start, &StartPage::fileWanted, this, [this](const QString &file) { m_files->openFile(file); });
     connect(m_sheet, &OverSheet::closed, this, [this] {
-        m_sheet->setProperty("wide", false);
         m_cutList->setVisible(m_preferences.paneShown(u"left"_s));
         m_rightPane->setVisible(m_preferences.paneShown(u"right"_s));
         refreshCentre();
@@ -497,30 +499,24 @@ void MainWindow::unsayNotFitting() {
 bool MainWindow::openFile(const QString &fileName) { return m_files->openFile(fileName); }
 void MainWindow::offerLeftBehind() { m_files->offerLeftBehind(); }
 
-/// A page lies between the panes where it fits there, and over all of the window where it does not.
+/// Every page lies over all of the window, so that its title and its way back stand where they did on the page before.
 void MainWindow::showPage(const QString &title, QWidget *page) {
+    clearSides();
     m_sheet->show(title, page);
-    if (m_sheet->isTooNarrow()) clearSides();
 }
 
 void MainWindow::clearSides() {
     m_cutList->hide();
     m_rightPane->hide();
     m_kept->hide();
-    m_sheet->setProperty("wide", true);
-}
-
-void MainWindow::showWide(const QString &title, QWidget *page) {
-    clearSides();
-    m_sheet->show(title, page);
 }
 
 void MainWindow::showPanelTable() {
     auto *table = new PanelTable(*m_document);
     connect(table, &PanelTable::matchesWanted, this, &MainWindow::showMatches, Qt::QueuedConnection);
-    showWide(tr("Panels"), table);
+    showPage(tr("Panels"), table);
 }
-void MainWindow::showMatches() { showWide(tr("Pattern match"), new MatchPage(*m_document)); }
+void MainWindow::showMatches() { showPage(tr("Pattern match"), new MatchPage(*m_document)); }
 void MainWindow::showTrimmings() { showPage(tr("Trimmings"), new TrimmingsPage(*m_document, *m_trimmings, *m_shop)); }
 
 void MainWindow::showMeasures() {
@@ -534,7 +530,7 @@ void MainWindow::showMeasures() {
         const Job begun = page->added(newJob(m_document->job().unit));
         if (m_files->begin()) m_document->changeJob(begun, tr("Measure a piece"));
     });
-    showWide(tr("From measurements"), page);
+    showPage(tr("From measurements"), page);
 }
 
 void MainWindow::refreshStrips() {
@@ -568,20 +564,20 @@ void MainWindow::showSwatchPage(int cloth) {
     auto *page = new SwatchPage(*m_document, cloth);
     connect(
         page, &SwatchPage::taken, this, [this, cloth] { showClothForm(cloth); }, Qt::QueuedConnection);
-    showWide(tr("A picture of the cloth"), page);
+    showPage(tr("A picture of the cloth"), page);
 }
 
 void MainWindow::showRemnantPage() {
     auto *page = new RemnantPage(*m_document);
     connect(page, &RemnantPage::taken, this, &MainWindow::showTapePage, Qt::QueuedConnection);
-    showWide(tr("A remnant from a photograph"), page);
+    showPage(tr("A remnant from a photograph"), page);
 }
 
 void MainWindow::showTapePage(const QString &cloth, const QString &remnant) {
     m_begun = true;
     auto *page = new TapePage(*m_document, cloth, remnant);
     connect(page, &TapePage::taken, m_sheet, &OverSheet::close, Qt::QueuedConnection);
-    showWide(tr("Tape two lengths of remnant %1").arg(remnant), page);
+    showPage(tr("Tape two lengths of remnant %1").arg(remnant), page);
 }
 
 void MainWindow::showOutlines() {
@@ -607,6 +603,11 @@ void MainWindow::showFlawForm() {
         m_deeds->enterFlaw(sheet, flaw);
     });
     showPage(tr("Flaw found"), form);
+}
+
+void MainWindow::showCutForm() {
+    m_planning->stop();
+    showPage(tr("Trims and pieces"), new CutForm(*m_document));
 }
 
 /// What happens at the table is planned around at once; then a fresh sheet is offered.
@@ -676,7 +677,7 @@ void MainWindow::refreshActions() {
     const Layout &layout = m_document->layout();
     const bool any = cut >= 0;
     for (ActionId id : {ActionId::Turn, ActionId::HeadToFoot, ActionId::Lock, ActionId::MarkCut, ActionId::CutWrong,
-                        ActionId::PutAside})
+                        ActionId::PutAside, ActionId::TrimCut})
         (*m_actions)[id]->setEnabled(any);
     for (ActionId id : {ActionId::Print, ActionId::FlawFound}) (*m_actions)[id]->setEnabled(!layout.cuts.empty());
     (*m_actions)[ActionId::ChangePlaces]->setEnabled(m_document->selectedCuts().size() == 2);
@@ -707,8 +708,7 @@ void MainWindow::refreshCentre() {
     const bool empty = !m_begun && m_document->job().panels.empty();
     QWidget *wanted = empty ? static_cast<QWidget *>(m_start) : m_tablePage;
     if (m_centre->currentWidget() != wanted) m_centre->setCurrentWidget(wanted);
-    const bool wide = m_sheet->isVisible() && m_sheet->property("wide").toBool();
-    m_kept->setVisible(!empty && !wide && m_outlines->isHidden() && m_preferences.paneShown(u"kept"_s));
+    m_kept->setVisible(!empty && m_sheet->isHidden() && m_outlines->isHidden() && m_preferences.paneShown(u"kept"_s));
     if (m_sheet->isVisible()) m_sheet->raise();
 }
 

@@ -78,6 +78,7 @@ public:
     Shop &shop() { return *m_shop; }
     void showPrint();
     void showFlawForm();
+    void showCutForm();
 
 protected:
     void closeEvent(QCloseEvent *event) override;
@@ -96,7 +97,6 @@ private:
     void unsayNotFitting();
     void showPage(const QString &title, QWidget *page);
     void clearSides();
-    void showWide(const QString &title, QWidget *page); ///< with the panes at both sides out of the way
     void wireTable();
     template <class Page>
     void showQuestion(const QString &title, Page *page);

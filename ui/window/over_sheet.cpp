@@ -5,7 +5,6 @@
 #include <QKeyEvent>
 #include <QPushButton>
 #include <QScrollArea>
-#include <QScrollBar>
 
 #include <utility>
 
@@ -64,8 +63,12 @@ void OverSheet::close() {
     for (const QPointer<QWidget> &below : std::exchange(m_disabled, {}))
         if (below) below->setEnabled(true);
     QFrame::hide();
-    // Later, for it may be the page itself that wants to go.
-    if (QWidget *gone = m_scroll->takeWidget()) gone->deleteLater();
+    // Later, for it may be the page itself that wants to go; but never later than the window and its job.
+    if (QWidget *gone = m_scroll->takeWidget()) {
+        gone->setParent(parentWidget());
+        gone->hide();
+        gone->deleteLater();
+    }
     m_content = nullptr;
     Q_EMIT closed();
 }
@@ -77,13 +80,6 @@ void OverSheet::disableBelow() {
         below->setEnabled(false);
         m_disabled << below;
     }
-}
-
-bool OverSheet::isTooNarrow() const {
-    if (!m_content) return false;
-    m_content->ensurePolished();
-    return m_content->minimumSizeHint().width() + m_scroll->verticalScrollBar()->sizeHint().width() >
-           width() - m_column->contentsMargins().left() - m_column->contentsMargins().right();
 }
 
 bool OverSheet::eventFilter(QObject *watched, QEvent *event) {

@@ -19,7 +19,6 @@ public:
     void show(const QString &title, QWidget *content);
     void close();
     QWidget *content() const { return m_content; }
-    bool isTooNarrow() const; ///< its page would have to be scrolled from side to side
 
 Q_SIGNALS:
     void closed();
