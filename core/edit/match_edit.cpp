@@ -8,6 +8,8 @@
 #include "core/rules/rules.h"
 
 #include <algorithm>
+#include <cctype>
+#include <initializer_list>
 #include <set>
 
 namespace boltwright {
@@ -212,6 +214,42 @@ std::optional<std::string> disagreement(const Job &job) {
     return std::nullopt;
 }
 
+/// Where a panel sits on a piece, from the words of its name: back above seat above border above skirt. None: it is at
+/// a side or behind, or the name does not tell (and another language's never does). Common practice, no source.
+std::optional<int> heightOnPiece(const Panel &panel) {
+    std::string name = panel.name;
+    std::transform(name.begin(), name.end(), name.begin(), [](unsigned char c) { return char(std::tolower(c)); });
+    const auto has = [&](std::initializer_list<const char *> words) {
+        return std::any_of(words.begin(), words.end(),
+                           [&](const char *word) { return name.find(word) != std::string::npos; });
+    };
+    if (has({"outside", "side", "arm", "wing", "gusset"}) && !has({"inside back"})) return std::nullopt;
+    if (has({"skirt", "valance"})) return 3;
+    const bool border = has({"border", "band", "boxing", "facing"});
+    if (border && has({"back"})) return std::nullopt;
+    if (border || has({"front"})) return 2;
+    if (has({"seat", "cushion", "deck", "platform", "top"}) && !has({"back"})) return 1;
+    if (has({"back"})) return 0;
+    return std::nullopt;
+}
+
+Length widthOf(const Panel &panel) { return boxOf(measuredOutline(panel.shape)).width(); }
+
+/// How likely a person means the join from `from` down to `to`; the more the likelier.
+int likelihood(const Job &job, const Panel &from, const Panel &to, const std::string &first) {
+    int points = 0;
+    const auto above = heightOnPiece(from), below = heightOnPiece(to);
+    if (above && below) points += *below == *above + 1 ? 80 : *below > *above ? 40 : -80;
+    if (from.id == first || to.id == first) points += 50;
+    const Length wide = std::max(widthOf(from), widthOf(to)), narrow = std::min(widthOf(from), widthOf(to));
+    if (narrow * 10 >= wide * 9) points += 20;
+    if (from.count == to.count) points += 4;
+    if (&from < &to) points += 10; // in the order in which they were written down
+    if (&from + 1 == &to) points += 2;
+    if (&job.clothOf(from) != &job.clothOf(to)) points -= 200;
+    return points;
+}
+
 bool needsEdge(const Flow &match, MatchSide side) { return side == MatchSide::From && match.lost > Length{}; }
 
 /// Whether the end is still there; brings its edge up to date.
@@ -268,47 +306,76 @@ Job withoutMatch(Job job, std::size_t index) {
 }
 
 Result<Flow> newMatch(const Job &job, const std::string &first) {
-    std::vector<const Panel *> panels;
-    for (const Panel &panel : job.panels)
-        if (panel.id == first) panels.push_back(&panel);
-    for (const Panel &panel : job.panels)
-        if (panel.id != first) panels.push_back(&panel);
-    std::optional<Fault> why;
-    for (const Panel *from : panels)
-        for (const Panel *to : panels) {
+    struct Pair {
+        const Panel *from, *to;
+        int points;
+    };
+    std::vector<Pair> pairs;
+    for (const Panel &from : job.panels)
+        for (const Panel &to : job.panels) {
             const bool known = std::any_of(job.flows.begin(), job.flows.end(), [&](const Flow &f) {
-                return (f.from.panel == from->id && f.to.panel == to->id) ||
-                       (f.from.panel == to->id && f.to.panel == from->id);
+                return (f.from.panel == from.id && f.to.panel == to.id) ||
+                       (f.from.panel == to.id && f.to.panel == from.id);
             });
-            if (from == to || known) continue;
-            const int top = std::holds_alternative<PolygonShape>(to->shape) ? 0 : int(Top);
-            const Flow match{{from->id, int(Bottom), {}, {}}, {to->id, top, {}, {}}, {}, {}};
-            const auto tried = withMatch(job, match);
-            if (tried) return match;
-            if (!why) why = tried.error();
+            if (&from != &to && !known) pairs.push_back({&from, &to, likelihood(job, from, to, first)});
         }
+    std::stable_sort(pairs.begin(), pairs.end(), [](const Pair &a, const Pair &b) { return a.points > b.points; });
+    std::optional<Fault> why;
+    for (const Pair &pair : pairs) {
+        const int top = std::holds_alternative<PolygonShape>(pair.to->shape) ? 0 : int(Top);
+        const Flow match{{pair.from->id, int(Bottom), {}, {}}, {pair.to->id, top, {}, {}}, {}, {}};
+        const auto tried = withMatch(job, match);
+        if (tried) return match;
+        if (!why) why = tried.error();
+    }
     if (why) return fault(*why);
-    if (panels.size() < 2) return fault(phrase("The pattern runs on from one panel to another: add two panels first."));
+    if (job.panels.size() < 2)
+        return fault(phrase("The pattern runs on from one panel to another: add two panels first."));
     return fault(phrase("Every panel is matched with every other already."));
 }
+
+namespace {
+
+/// Told from below upwards, as from border to seat, a join is at the upper edge of the one and the lower of the other.
+Flow asItSits(const Job &job, Flow match) {
+    const Panel *from = job.panel(match.from.panel), *to = job.panel(match.to.panel);
+    if (!from || !to || from == to || !match.from.edge || !match.to.edge || match.from.at || match.to.at) return match;
+    const auto above = heightOnPiece(*from), below = heightOnPiece(*to);
+    if (!above || !below || std::holds_alternative<PolygonShape>(from->shape) ||
+        std::holds_alternative<PolygonShape>(to->shape))
+        return match;
+    if (*above > *below && *match.from.edge == Bottom && *match.to.edge == Top)
+        std::swap(match.from.edge, match.to.edge);
+    if (*above < *below && *match.from.edge == Top && *match.to.edge == Bottom)
+        std::swap(match.from.edge, match.to.edge);
+    return match;
+}
+
+} // namespace
 
 Flow withEndOn(const Job &job, Flow match, MatchSide side, const std::string &panel) {
     const Panel *is = job.panel(panel);
     if (!is) return match;
+    const auto put = [&](FlowEnd &end, const Panel &on) {
+        const Panel *was = job.panel(end.panel);
+        std::optional<int> edge;
+        if (was && end.edge && hasEdge(*was, *end.edge)) edge = edgeNamed(on.shape, edgeName(was->shape, *end.edge));
+        end.panel = on.id;
+        end.edge = edge.value_or(0);
+        end.at.reset();
+        if (end.copy && *end.copy > on.count) end.copy.reset();
+    };
     FlowEnd &end = side == MatchSide::From ? match.from : match.to;
     FlowEnd &other = side == MatchSide::From ? match.to : match.from;
     const Panel *was = job.panel(end.panel);
-    std::optional<int> edge;
-    if (was && end.edge && hasEdge(*was, *end.edge)) edge = edgeNamed(is->shape, edgeName(was->shape, *end.edge));
-    end.panel = panel;
-    end.edge = edge.value_or(0);
-    end.at.reset();
-    if (end.copy && *end.copy > is->count) end.copy.reset();
+    // Of a panel that there is one of, the other end takes the panel that this one had: the two change places.
+    if (other.panel == panel && is->count < 2 && was && was != is) put(other, *was);
+    put(end, *is);
     if (other.panel == panel && is->count > 1 && !(end.copy && other.copy && end.copy != other.copy)) {
         match.from.copy = 1;
         match.to.copy = 2;
     }
-    return match;
+    return asItSits(job, std::move(match));
 }
 
 std::vector<std::string> matchDoubts(const Job &job) {

@@ -26,13 +26,16 @@ Result<Job> withMatch(Job job, Flow match);
 Result<Job> withMatchChanged(Job job, std::size_t index, Flow match);
 Job withoutMatch(Job job, std::size_t index);
 
-/// A match to begin with, that can be: from the bottom edge of a panel (`first`, where it has one that can) to the top
-/// edge of one that it is not matched with yet. Refused with the reason why there is none.
+/// A match to begin with, that can be: from the bottom edge of a panel to the top edge of one that it is not matched
+/// with yet. Of all pairs the one that names, widths and the order of the panels make likeliest (inside back to seat,
+/// seat to front border), and sooner one with `first`. Refused with the reason why there is none.
 Result<Flow> newMatch(const Job &job, const std::string &first);
 
 enum class MatchSide { From, To };
 /// The match with one of its ends on another panel: at the edge of the same name, or its first; at no point, and of no
-/// copy that is not there. From a panel to itself it joins the first of it to the second.
+/// copy that is not there. Where the other end is on that panel already, the two change places; where there are several
+/// of it, the match joins the first to the second. Told from below upwards (border to seat), bottom and top edges are
+/// exchanged, where names tell which is which.
 Flow withEndOn(const Job &job, Flow match, MatchSide side, const std::string &panel);
 
 /// What is worth a second look: panels that can't all lie on their motif and run on from each other. One line each;

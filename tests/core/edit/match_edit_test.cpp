@@ -174,7 +174,7 @@ TEST_CASE("a match to begin with is one that can be", "[match]") {
     CHECK(*first == down("back", "seat"));
     const auto ofSeat = newMatch(job, "seat");
     REQUIRE(ofSeat.has_value());
-    CHECK(*ofSeat == down("seat", "back"));
+    CHECK(*ofSeat == down("back", "seat"));
     job = with(job, *ofSeat);
     CHECK(*newMatch(job, "seat") == down("seat", "border"));
     job.cloths[0].pattern.reset();
@@ -183,6 +183,61 @@ TEST_CASE("a match to begin with is one that can be", "[match]") {
           "Trellis has no repeat, so there is no pattern that could run on. Give the cloth its repeat first.");
     job.panels.resize(1);
     CHECK(newMatch(job, "").error().text == "The pattern runs on from one panel to another: add two panels first.");
+}
+
+TEST_CASE("a match begins with the pair that names, widths and the selected panel make likeliest", "[match]") {
+    // In the order in which they were typed, the last one selected: nothing runs on from a border behind.
+    Job bench = chair();
+    bench.panels = {named(rectangle("top", 50_in, 18_in), "Seat top", "T"),
+                    named(rectangle("front", 50_in, 5_in), "Front border", "F"),
+                    named(rectangle("side", 18_in, 5_in, 2), "Side border", "S"),
+                    named(rectangle("behind", 50_in, 5_in), "Back border", "B")};
+    bench.cloths[0].bolt->width = 60_in;
+    CHECK(*newMatch(bench, "") == down("top", "front"));
+    CHECK(*newMatch(bench, "top") == down("top", "front"));
+    CHECK(*newMatch(bench, "front") == down("top", "front"));
+    CHECK(newMatch(bench, "behind")->from.panel != "behind");
+    Job job = chair();
+    CHECK(*newMatch(job, "back") == down("back", "seat"));
+    CHECK(*newMatch(job, "border") == down("seat", "border"));
+    // Names that tell nothing: by width, in the order of the list.
+    for (Panel &panel : job.panels) panel.name = panel.mark;
+    CHECK(*newMatch(job, "border") == down("seat", "border"));
+}
+
+TEST_CASE("a panel chosen at one end that stood at the other changes places with it", "[match]") {
+    const Job job = chair();
+    const Flow begun = down("border", "seat");
+    CHECK(withEndOn(job, begun, MatchSide::From, "seat") == down("seat", "border"));
+    CHECK(withEndOn(job, down("back", "seat"), MatchSide::To, "back").from.panel == "seat");
+    CHECK(withMatch(job, withEndOn(job, begun, MatchSide::From, "seat")).has_value());
+}
+
+TEST_CASE("a join told from below upwards is the same join", "[match]") {
+    const Job job = chair();
+    const Flow up = withEndOn(job, down("back", "border"), MatchSide::To, "seat");
+    CHECK(up == down("back", "seat"));
+    Flow told = down("border", "back", 1.25_in);
+    told = withEndOn(job, told, MatchSide::To, "seat");
+    CHECK(told == match({"border", Top, {}, {}}, {"seat", Bottom, {}, {}}, 1.25_in));
+    // Planned either way, the border's pattern is as far from the seat's.
+    const auto betweenThem = [](const Job &with) {
+        PlanOptions options;
+        options.steps = 200;
+        const Plan planned = plan(with, options);
+        REQUIRE(planned.layout.cuts.size() == 5);
+        Vector by{};
+        for (const Cut &cut : planned.layout.cuts) {
+            if (cut.panel == "seat") by = by + Vector{cut.x, cut.y};
+            if (cut.panel == "border") by = by - Vector{cut.x, cut.y + 4_in}; // its top edge
+        }
+        return std::pair(by.x.ticks() % (5_in).ticks(), by.y.ticks() % (5_in).ticks());
+    };
+    const auto positive = [](std::pair<std::int64_t, std::int64_t> at) {
+        const auto step = (5_in).ticks();
+        return std::pair((at.first + step) % step, (at.second + step) % step);
+    };
+    CHECK(positive(betweenThem(with(job, down("seat", "border", 1.25_in)))) == positive(betweenThem(with(job, told))));
 }
 
 TEST_CASE("an end that goes to another panel keeps its edge where that has one", "[match]") {
