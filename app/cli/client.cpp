@@ -1,9 +1,11 @@
 #include "app/cli/command.h"
 #include "app/cli/page.h"
+#include "core/paper/words.h"
 #include "ui/paper/client_page.h"
 
 #include <CLI/CLI.hpp>
 
+#include <filesystem>
 #include <memory>
 
 namespace boltwright::app {
@@ -37,7 +39,8 @@ Exit runClient(const ClientArguments &arguments) {
         if (!named) return inputIsWrong(named.error());
         paper = *named;
     }
-    return writePage(arguments.page, [&](const Job &job, const Layout &layout) {
+    return writePage(arguments.page, [&](const Job &asRead, const Layout &layout) {
+        const Job job = namedForPaper(asRead, std::filesystem::path(arguments.page.job).stem().string());
         return ui::writeClientPage(job, layout, arguments.page.out, paper, staircases(job, layout, arguments.seconds));
     });
 }

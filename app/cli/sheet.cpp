@@ -2,6 +2,7 @@
 #include "app/cli/page.h"
 #include "core/files/job_file.h"
 #include "core/measure/length_text.h"
+#include "core/paper/words.h"
 #include "ui/paper/cutting_sheet.h"
 #include "ui/paper/label_pages.h"
 #include "ui/paper/true_size_pages.h"
@@ -11,6 +12,7 @@
 
 #include <cstdio>
 #include <cstdlib>
+#include <filesystem>
 #include <memory>
 #include <tuple>
 
@@ -124,7 +126,8 @@ Exit runSheet(const SheetArguments &arguments) {
     else if (!arguments.scale.empty())
         options.scale = std::atoi(arguments.scale.c_str());
     if (!arguments.wayRound.empty()) options.sideways = arguments.wayRound == "sideways";
-    return writePage(arguments.page, [&](const Job &job, const Layout &layout) -> Result<void> {
+    return writePage(arguments.page, [&](const Job &asRead, const Layout &layout) -> Result<void> {
+        const Job job = namedForPaper(asRead, std::filesystem::path(arguments.page.job).stem().string());
         if (std::filesystem::path(arguments.page.out).extension() == ".csv")
             return ui::writeChalkCsv(job, layout, arguments.page.out);
         if (!arguments.labels.empty()) return writeLabels(arguments, job, layout, options.paper);

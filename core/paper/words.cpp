@@ -168,4 +168,9 @@ std::string copyWords(const ChalkRow &row) {
     return out;
 }
 
+Job namedForPaper(Job job, const std::string &fileStem) {
+    if (job.card.title.empty()) job.card.title = !fileStem.empty() ? fileStem : job.card.piece;
+    return job;
+}
+
 } // namespace boltwright

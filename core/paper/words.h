@@ -40,4 +40,8 @@ std::string sheetName(const Job &job, const std::string &cloth, const std::optio
 /// "2 of 3" for a copy, "2 of 3, piece 1 of 2"; empty for the only copy in one piece.
 std::string copyWords(const ChalkRow &row);
 
+/// The job with a name to stand on paper: where its card has no title, the name of its file (`fileStem`, without folder
+/// and ending), or else the piece.
+Job namedForPaper(Job job, const std::string &fileStem);
+
 } // namespace boltwright

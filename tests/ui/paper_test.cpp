@@ -4,6 +4,7 @@
 #include "core/check/check.h"
 #include "core/edit/job_edit.h"
 #include "core/files/job_file.h"
+#include "core/paper/words.h"
 #include "core/planner/plan.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/canvas/canvas.h"
@@ -228,6 +229,22 @@ private Q_SLOTS:
         QCOMPARE(document().job().cloths.front().bolt->flaws.size(), std::size_t(1));
         QCOMPARE(cut(0), kept);
         QVERIFY(check(document().job(), document().layout()).empty());
+    }
+
+    void aJobWithoutATitleIsPrintedUnderItsFilesName() {
+        Job job = document().job();
+        job.card.title.clear();
+        QVERIFY(bool(document().changeJob(job, u"Title"_s)));
+        QTest::keyClick(m_window, Qt::Key_P, Qt::ControlModifier);
+        auto *page = qobject_cast<PrintPage *>(m_window->sheet().content());
+        QVERIFY(page && page->pages());
+        QCOMPARE(page->pages()->title(), u"bench · cutting sheet"_s);
+        choose(page, u"Labels"_s);
+        QCOMPARE(page->pages()->title(), u"bench · labels"_s);
+        // A job without a file: the piece stands in.
+        Job fresh = job;
+        fresh.card.piece = "Window seat";
+        QCOMPARE(QString::fromStdString(namedForPaper(fresh, {}).card.title), u"Window seat"_s);
     }
 
     void everyKindOfPageIsSeenAndKeptAsPdf() {

@@ -68,7 +68,7 @@ void Canvas::paintLayer(const QRect &part) {
         if (panel.sheet < 0 || isHeld(i) || !cutRect(i).adjusted(-9, -9, 9, 9).intersects(seen)) return;
         PanelLook look;
         look.selected = isSelected(i);
-        look.broken = m_standing.isBroken(i);
+        look.broken = m_standing.isBrokenAtRest(i);
         drawPanel(painter, panel.picture, toViewport(panel.sheet), look, colours, fonts);
     };
     for (int i = 0; i < m_table.panels().size(); ++i)

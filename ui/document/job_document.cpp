@@ -4,6 +4,7 @@
 #include "core/edit/match_edit.h"
 #include "core/files/job_file.h"
 #include "core/job/fault_words.h"
+#include "core/paper/words.h"
 #include "ui/document/commands.h"
 #include "ui/text/words.h"
 
@@ -62,6 +63,8 @@ QString JobDocument::displayName() const {
     if (!m_fileName.isEmpty()) return QFileInfo(m_fileName).completeBaseName();
     return tr("A new job");
 }
+
+Job JobDocument::jobForPaper() const { return namedForPaper(m_job, toCore(QFileInfo(m_fileName).completeBaseName())); }
 
 void JobDocument::adopt(Job job, const QString &fileName) {
     m_job = std::move(job);

@@ -75,6 +75,8 @@ public:
     // The file. Names are absolute; empty: not saved yet.
     QString fileName() const { return m_fileName; }
     QString displayName() const;
+    /// The job as it is printed: under the name of its file, or of the piece, where its card has none.
+    Job jobForPaper() const;
     bool isUnsaved() const { return !m_history.isClean() || m_recovered; }
     void startWith(Job job);
     Result<void> open(const QString &fileName);

@@ -30,6 +30,14 @@ bool Standing::isBroken(int cut) const {
                        [&](const Breach &b) { return b.cut == cut || b.other == cut; });
 }
 
+bool Standing::isBrokenAtRest(int cut) const {
+    const auto &preview = m_document.preview();
+    return std::any_of(m_broken.begin(), m_broken.end(), [&](const Breach &b) {
+        if (b.cut != cut && b.other != cut) return false;
+        return !preview || preview->cut < 0 || (!preview->holds(b.cut) && !preview->holds(b.other));
+    });
+}
+
 QString Standing::firstReason(int cut) const {
     for (const Breach &b : m_broken)
         if (b.cut == cut) return withFractions(fromCore(b.text));

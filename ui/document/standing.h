@@ -27,6 +27,8 @@ public:
     const ClothFigures *figuresOfCloth(const std::string &cloth) const; ///< null: none
     const std::vector<Breach> &broken() const { return m_broken; }
     bool isBroken(int cut) const;
+    /// The same, but for what is broken only because of a panel in the hand: its neighbours lie as they did.
+    bool isBrokenAtRest(int cut) const;
     /// The first thing that the cut breaks; empty: nothing.
     QString firstReason(int cut) const;
     const std::vector<LeftOut> &aside() const { return m_aside; }

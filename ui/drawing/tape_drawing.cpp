@@ -50,33 +50,37 @@ Steps stepsFor(Unit unit, double pixelsPerMillimetre, double room) {
 
 bool isMultiple(double value, double step) { return std::abs(value / step - std::round(value / step)) < 1e-6; }
 
+/// A number that would be chopped at an end of the tape is left away: half of it may read as another.
+void drawWhole(QPainter &painter, const QRectF &words, const QString &text, const TapePicture &tape) {
+    if (words.left() < tape.rect.left() + 3 || words.right() > tape.rect.right() - 3) return;
+    painter.drawText(words.adjusted(-1, 0, 1, 0), Qt::AlignCenter, text);
+}
+
 void drawLabel(QPainter &painter, double x, double value, const Steps &steps, const TapePicture &tape,
                const Colours &colours, const SlipFonts &fonts) {
-    const QFontMetricsF metrics(fonts.small);
-    const QRectF row(x, tape.rect.top() + 2, 0, metrics.height());
+    const QFontMetricsF metrics(fonts.small), strong(fonts.smallStrong);
+    const double top = tape.rect.top() + 2;
     const QString number = QString::number(value);
-    painter.setFont(fonts.small);
-    painter.setPen(colours.tapeInk);
     const bool whole = isMultiple(value, steps.whole);
     const QString wholes =
         tape.unit == Unit::Inch ? QObject::tr("%1 yd").arg(value / 36) : QObject::tr("%1 m").arg(value / 100);
     const QColor wholeInk = QColor(0x9A, 0x3B, 0x2F).darker(colours.dark ? 150 : 100);
+    const double wide = metrics.horizontalAdvance(number), wholesWide = strong.horizontalAdvance(wholes);
+    const auto room = [&](double left, double width) { return QRectF(left, top, width, metrics.height()); };
     if (steps.labelled >= steps.whole) { // from so far only yards or metres are told
         painter.setFont(fonts.smallStrong);
         painter.setPen(wholeInk);
-        painter.drawText(row.adjusted(-90, 0, 90, 0), Qt::AlignCenter, wholes);
+        drawWhole(painter, room(x - wholesWide / 2, wholesWide), wholes, tape);
         return;
     }
-    const double wide = metrics.horizontalAdvance(number);
-    if (!whole) {
-        painter.drawText(row.adjusted(-wide, 0, wide, 0), Qt::AlignCenter, number);
-        return;
-    }
+    painter.setFont(fonts.small);
+    painter.setPen(colours.tapeInk);
     // The number ends before its mark and the yards begin behind it, so that neither stands on the line.
-    painter.drawText(row.adjusted(-wide - 4, 0, -4, 0), Qt::AlignRight, number);
+    drawWhole(painter, room(whole ? x - 4 - wide : x - wide / 2, wide), number, tape);
+    if (!whole) return;
     painter.setFont(fonts.smallStrong);
     painter.setPen(wholeInk);
-    painter.drawText(row.adjusted(4, 0, 180, 0), Qt::AlignLeft, wholes);
+    drawWhole(painter, room(x + 4, wholesWide), wholes, tape);
 }
 
 } // namespace

@@ -83,7 +83,9 @@ void KeptCard::show(const Job &job, int index, bool current) {
     const QString name = nameOfLayout(job, index);
     // Other layouts know what is cut, and so whether this one is still possible.
     const auto why = noLongerPossible(job, job.layouts[std::size_t(index)]);
-    if (index == m_index && name == m_name && own == m_job && fromCore(why.value_or("")) == m_words.gone) {
+    const bool same = current == m_wasCurrent && index == m_index && name == m_name && own == m_job;
+    m_wasCurrent = current;
+    if (same && fromCore(why.value_or("")) == m_words.gone) {
         update();
         return;
     }
@@ -99,11 +101,13 @@ void KeptCard::show(const Job &job, int index, bool current) {
     const QString gone = m_words.gone.isEmpty() ? QString() : tr("no longer possible: %1").arg(m_words.gone);
     if (!gone.isEmpty())
         said << gone;
-    else if (!m_words.right)
-        said << tr("not right yet");
+    else if (!m_words.wrong.isEmpty())
+        said << tr("not right yet: %1").arg(m_words.wrong);
     setAccessibleDescription(said.join(u", "_s));
     QStringList lines{m_name};
+    if (current) lines << tr("On the table: it changes as panels are moved. Keep a copy to hold on to it.");
     if (!gone.isEmpty()) lines << gone;
+    if (!m_words.wrong.isEmpty()) lines << tr("Not right yet: %1").arg(m_words.wrong);
     setToolTip((lines << m_words.givenUp << m_words.inFull).join(u'\n').trimmed());
     update();
 }
@@ -162,10 +166,10 @@ void KeptCard::paintEvent(QPaintEvent *) {
     QString words = m_words.givenUp;
     if (!m_words.gone.isEmpty())
         words = tr("no longer possible: %1").arg(m_words.gone);
-    else if (!m_words.right)
-        words = tr("not right yet: %1").arg(words);
+    else if (!m_words.wrong.isEmpty())
+        words = tr("not right yet: %1").arg(m_words.wrong);
     painter.setFont(small());
-    painter.setPen(m_words.right ? colours.quiet : colours.broken);
+    painter.setPen(m_words.wrong.isEmpty() && m_words.gone.isEmpty() ? colours.quiet : colours.broken);
     painter.drawText(given, Qt::AlignLeft | Qt::AlignVCenter, fine.elidedText(words, Qt::ElideRight, given.width()));
 }
 

@@ -50,6 +50,7 @@ private:
     int m_index = -1;
     QString m_name;
     LayoutWords m_words;
+    bool m_wasCurrent = false;
     LayoutThumbnail *m_picture;
     QToolButton *m_more;
     QMenu *m_menu;

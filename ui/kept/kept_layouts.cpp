@@ -15,9 +15,11 @@ namespace boltwright::ui {
 KeptLayouts::KeptLayouts(JobDocument &document, QWidget *parent)
     : QWidget(parent), m_document(document), m_keep(new QPushButton(tr("Keep a copy"), this)),
       m_nothing(new QLabel(this)), m_scroll(new QScrollArea(this)) {
-    auto *title = new QLabel(tr("Kept"), this);
+    auto *title = new QLabel(tr("Layouts"), this);
     title->setObjectName(u"paneTitle"_s);
-    m_keep->setToolTip(tr("Keep what lies on the table as it is, under a name, and go on with it."));
+    m_keep->setToolTip(
+        tr("Keeps what lies on the table as it is, under a name. What you go on with is the other one: that changes as "
+           "panels are moved."));
     m_nothing->setObjectName(u"quiet"_s);
     m_nothing->setText(tr("Layouts worth comparing stand here: plan, then keep a copy."));
     auto *cards = new QWidget;

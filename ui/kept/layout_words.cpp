@@ -16,7 +16,9 @@
 namespace boltwright::ui {
 namespace {
 
-QString tr(const char *text) { return QCoreApplication::translate("LayoutWords", text); }
+QString tr(const char *text, const char *note = nullptr, int n = -1) {
+    return QCoreApplication::translate("LayoutWords", text, note, n);
+}
 
 /// How many copies each kind of concession was made for.
 QStringList countedWords(const Job &job, const Layout &layout) {
@@ -65,7 +67,13 @@ LayoutWords wordsOf(const Job &job, const Layout &layout) {
     QStringList full;
     for (const std::string &line : concededInWords(job, layout)) full << withFractions(fromCore(line));
     words.inFull = full.join(QLatin1Char('\n'));
-    words.right = breaches(job, layout).empty();
+    if (const auto broken = breaches(job, layout); !broken.empty()) {
+        const Breach &first = broken.front();
+        const Panel *panel = first.cut >= 0 ? job.panel(layout.cuts[std::size_t(first.cut)].panel) : nullptr;
+        const QString text = withFractions(fromCore(first.text));
+        words.wrong = panel ? tr("%1 %2").arg(fromCore(panel->mark.empty() ? panel->name : panel->mark), text) : text;
+        if (broken.size() > 1) words.wrong = tr("%1, and %n more", nullptr, int(broken.size()) - 1).arg(words.wrong);
+    }
     if (const auto why = noLongerPossible(job, layout)) words.gone = fromCore(*why);
     return words;
 }

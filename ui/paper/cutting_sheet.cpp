@@ -116,7 +116,8 @@ PageInk CuttingSheet::heading(int page) const {
     const bool changes = page < drawnFrom(), list = page >= drawnFrom() + int(m_plan.pages.size());
     ink.fittedWords(card.title.empty() ? onPaper("Cutting sheet") : fromCore(card.title),
                     frame.topLeft() + QPointF(0, 5 * mm), left, 5.2, 3, true, colours.ink);
-    ink.fittedWords(joined({fromCore(card.client), fromCore(card.piece), fromCore(m_layout.name)}),
+    const std::string piece = card.piece == card.title ? std::string() : card.piece;
+    ink.fittedWords(joined({fromCore(card.client), fromCore(piece), fromCore(m_layout.name)}),
                     frame.topLeft() + QPointF(0, 10 * mm), left, 3.3, 2, false, colours.quiet);
     ink.wordsEndingAt(changes ? onPaper("What has changed")
                       : list  ? onPaper("Chalk list, in cutting order")

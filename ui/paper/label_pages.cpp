@@ -29,7 +29,10 @@ public:
         : m_job(job), m_grid(grid), m_labels(pieceLabels(job, layout)), m_boxes(labelBoxes(grid)),
           m_first(std::clamp(firstLabel, 0, std::max(0, int(m_boxes.size()) - 1))), m_colours(lightColours()) {}
 
-    QString title() const override { return QStringList{fromCore(m_job.card.title), onPaper("labels")}.join(u" · "_s); }
+    QString title() const override {
+        return m_job.card.title.empty() ? onPaper("labels")
+                                        : QStringList{fromCore(m_job.card.title), onPaper("labels")}.join(u" · "_s);
+    }
     PaperSize paper() const override { return sizeOf(m_grid.paper); }
     int count() const override {
         const int each = int(m_boxes.size());

@@ -204,13 +204,16 @@ CoveredPieceView::CoveredPieceView(JobDocument &document, QWidget *parent)
     auto *title = new QLabel(tr("As it will look"), this);
     title->setObjectName(u"paneTitle"_s);
     auto *save = new QToolButton(this);
-    save->setText(tr("Save…"));
-    save->setAccessibleName(tr("Save picture…"));
-    save->setToolTip(tr("Write the covered piece as a picture, to show the client or to print."));
+    save->setText(tr("Save picture…"));
+    save->setToolTip(
+        tr("Writes this picture of the covered piece, to show the client or to print. The job itself is saved by the "
+           "menu Job."));
     connect(save, &QToolButton::clicked, this, &CoveredPieceView::savePicture);
     auto *print = new QToolButton(this);
-    print->setText(tr("Print…"));
-    print->setToolTip(tr("Print the covered piece, after a look at the page."));
+    print->setText(tr("Print picture…"));
+    print->setToolTip(
+        tr("Prints this picture of the covered piece, after a look at the page. The cutting sheet is printed by the "
+           "menu Job."));
     connect(print, &QToolButton::clicked, this, &CoveredPieceView::print);
     auto *deeds = new QWidget(this); // both go below the title where they have no room beside it
     auto *row = new QHBoxLayout(deeds);
@@ -271,7 +274,8 @@ void CoveredPieceView::changeEvent(QEvent *event) {
 }
 
 void CoveredPieceView::savePicture() {
-    QString file = QFileDialog::getSaveFileName(this, tr("Save picture"), m_document.displayName() + u".png"_s,
+    QString file = QFileDialog::getSaveFileName(this, tr("Save the picture of the covered piece"),
+                                                tr("%1, covered piece").arg(m_document.displayName()) + u".png"_s,
                                                 tr("Pictures (*.png *.svg);;Page (*.pdf)"));
     if (file.isEmpty()) return;
     if (QFileInfo(file).suffix().isEmpty()) file += u".png"_s;
@@ -280,7 +284,7 @@ void CoveredPieceView::savePicture() {
 
 void CoveredPieceView::writePicture(const QString &file) {
     const auto written =
-        writeCoveredPiece(m_document.job(), m_document.laidLayout(), QFileInfo(file).filesystemFilePath());
+        writeCoveredPiece(m_document.jobForPaper(), m_document.laidLayout(), QFileInfo(file).filesystemFilePath());
     if (written)
         Q_EMIT saved(file);
     else
@@ -302,7 +306,7 @@ void CoveredPieceView::print() {
     connect(&preview, &QPrintPreviewDialog::paintRequested, this, [this](QPrinter *on) {
         QPainter painter(on);
         const QRectF page(QPointF(0, 0), on->pageLayout().paintRectPixels(on->resolution()).size());
-        paintPiecePage(painter, page, m_document.job(), m_document.laidLayout(), on->resolution() * 10 / 72);
+        paintPiecePage(painter, page, m_document.jobForPaper(), m_document.laidLayout(), on->resolution() * 10 / 72);
     });
     preview.exec();
 }

@@ -265,7 +265,7 @@ PrintWishes PrintPage::wishes() const {
 void PrintPage::refresh() {
     if (m_filling) return;
     const PrintWishes wished = wishes();
-    const auto made = pagesFor(m_document.job(), m_document.laidLayout(), wished);
+    const auto made = pagesFor(m_document.jobForPaper(), m_document.laidLayout(), wished);
     m_pages = made ? *made : nullptr;
     m_said->setText(made ? QString() : withFractions(fromCore(made.error().text)));
     m_said->setVisible(!made);

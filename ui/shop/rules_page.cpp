@@ -127,7 +127,9 @@ RulesPage::RulesPage(Shop &shop, Unit unit, QWidget *parent)
     for (int c : {int(RulesModel::Figure), int(RulesModel::Usual)})
         m_table->setColumnWidth(c, m_table->columnWidth(c) + 16);
     m_table->horizontalHeader()->setStretchLastSection(true);
+    m_table->setAutoScroll(false); // before its size is known it would be pushed aside to show the first figure
     m_table->setCurrentIndex(m_model->index(0, RulesModel::Figure));
+    m_table->setAutoScroll(true);
     auto *words = new QLabel(tr("What the forms add, in %1. They are kept for this shop in %2; forms opened from now "
                                 "on use them, panels that are "
                                 "in a job stay as they are. Clear a figure to bring back the usual one.")

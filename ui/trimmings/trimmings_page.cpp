@@ -13,9 +13,9 @@
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QSpinBox>
 #include <QTimer>
+#include <QVBoxLayout>
 
 #include <algorithm>
 
@@ -34,13 +34,10 @@ QString kindWords(Trimming::Kind kind) {
 
 TrimmingsPage::TrimmingsPage(JobDocument &document, TrimmingWatch &watch, Shop &shop, QWidget *parent)
     : QWidget(parent), m_document(document), m_watch(watch), m_rules(shop.rules(document.job().unit)),
-      m_refusal(new QLabel(this)), m_scroll(new QScrollArea(this)) {
+      m_refusal(new QLabel(this)), m_cards(new QVBoxLayout) {
     m_refusal->setObjectName(u"refusal"_s);
     m_refusal->setWordWrap(true);
     m_refusal->hide();
-    m_scroll->setWidgetResizable(true);
-    m_scroll->setFrameShape(QFrame::NoFrame);
-    m_scroll->setFocusPolicy(Qt::NoFocus);
     auto *head = new QHBoxLayout;
     head->addWidget(new QLabel(tr("Add"), this));
     using Kind = Trimming::Kind;
@@ -70,7 +67,7 @@ TrimmingsPage::TrimmingsPage(JobDocument &document, TrimmingWatch &watch, Shop &
     column->setContentsMargins(0, 0, 0, 0);
     column->addLayout(head);
     column->addWidget(m_refusal);
-    column->addWidget(m_scroll, 1);
+    column->addLayout(m_cards, 1); // what has no room is scrolled with the page
     setFocusProxy(first);
     connect(&watch, &TrimmingWatch::changed, this, &TrimmingsPage::say);
     connect(&document, &JobDocument::changed, this, [this](Changes changes) {
@@ -161,7 +158,7 @@ void TrimmingsPage::changeStrips(int index) {
 /// As many as the page has room for at this size of text.
 int TrimmingsPage::fieldsBeside() const {
     const int field = fontMetrics().horizontalAdvance(tr("No piece shorter than")) + fontMetrics().height() * 2;
-    return std::clamp((m_scroll->width() - 60) / field, 2, 5);
+    return std::clamp((width() - 60) / field, 2, 5);
 }
 
 void TrimmingsPage::resizeEvent(QResizeEvent *event) {
@@ -349,7 +346,15 @@ void TrimmingsPage::fill() {
         column->addWidget(none);
     }
     column->addStretch();
-    m_scroll->setWidget(page);
+    while (QLayoutItem *before = m_cards->takeAt(0)) {
+        if (QWidget *gone = before->widget()) { // it may be one of its fields that asked
+            gone->hide();
+            gone->deleteLater();
+        }
+        delete before;
+    }
+    m_cards->addWidget(page, 1);
+    page->show();
     if (!focused.isEmpty())
         if (auto *again = page->findChild<QWidget *>(focused)) again->setFocus();
     say();

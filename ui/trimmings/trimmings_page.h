@@ -11,7 +11,7 @@
 #include <QWidget>
 
 class QFormLayout;
-class QScrollArea;
+class QVBoxLayout;
 
 namespace boltwright::ui {
 
@@ -44,7 +44,7 @@ private:
     TrimmingWatch &m_watch;
     TradeRules m_rules;
     QLabel *m_refusal;
-    QScrollArea *m_scroll;
+    QVBoxLayout *m_cards;
     QList<QLabel *> m_sentences;
     std::vector<Trimming> m_filled; ///< what the cards were made for
     int m_fieldsBeside = 0;         ///< and how many fields a row of them has

@@ -313,3 +313,30 @@ TEST_CASE("what cannot be dragged into is told as well: a wrong turn, too little
         CHECK(brokenPixels(hand.canvas(), hand.canvas().cutRect(1)) > 10);
     }
 }
+
+TEST_CASE("while a panel is in the hand its neighbours keep their outlines, and it alone is torn", "[hands]") {
+    Hand hand(fourSeats());
+    // The red of the tags and of the line of the last cut is not looked at: neighbours to the right, their upper half.
+    const auto tornAt = [&](int cut) {
+        QRectF upper = hand.canvas().cutRect(cut);
+        upper.setHeight(upper.height() * 0.4);
+        upper.setWidth(upper.width() * 0.5);
+        return brokenPixels(hand.canvas(), upper);
+    };
+    const int before[] = {tornAt(0), tornAt(1), tornAt(2), tornAt(3)};
+    const QPoint from = hand.middleOf(1);
+    hand.press(from);
+    hand.move(from + QPoint(0, int(hand.canvas().cutRect(1).height() * 0.9)), Qt::AltModifier); // over the third
+    CHECK(hand.broken(1));
+    CHECK(tornAt(0) == before[0]);
+    CHECK(tornAt(3) == before[3]);
+    hand.canvas().zoomBy(1.01); // everything that lies still is painted anew
+    CHECK(tornAt(3) <= before[3] + 4);
+    for (const int neighbour : {0, 2, 3}) {
+        INFO(neighbour);
+        CHECK_FALSE(hand.window().standing().isBrokenAtRest(neighbour));
+    }
+    CHECK(hand.window().standing().isBroken(2));
+    hand.release(Qt::AltModifier);
+    CHECK(hand.window().standing().isBrokenAtRest(2)); // let go of there, the two lie over each other
+}

@@ -288,7 +288,7 @@ TEST_CASE("the covered piece is looked at as a page before it is printed", "[pie
     CoveredPieceView view(document);
     view.resize(400, 480);
     view.show();
-    QToolButton *button = buttonThatSays(view, u"Print…"_s);
+    QToolButton *button = buttonThatSays(view, u"Print picture…"_s);
     REQUIRE(button);
     int seen = 0, pages = 0;
     bool stripes = false;
@@ -334,7 +334,7 @@ TEST_CASE("the covered piece is saved from its button under the name typed, as t
     view.resize(400, 480);
     view.show();
     QSignalSpy saved(&view, &CoveredPieceView::saved), failed(&view, &CoveredPieceView::failed);
-    QToolButton *button = buttonThatSays(view, u"Save…"_s);
+    QToolButton *button = buttonThatSays(view, u"Save picture…"_s);
     REQUIRE(button);
     const auto save = [&](const QString &name) {
         int asked = 0;
@@ -388,7 +388,7 @@ TEST_CASE("the covered piece is printed from the page that was looked at", "[pie
     CoveredPieceView view(document);
     view.resize(400, 480);
     view.show();
-    QToolButton *button = buttonThatSays(view, u"Print…"_s);
+    QToolButton *button = buttonThatSays(view, u"Print picture…"_s);
     REQUIRE(button);
     int printed = 0;
     whenOpen<QPrintPreviewDialog>([&](QPrintPreviewDialog &dialog) {

@@ -63,7 +63,7 @@ TEST_CASE("a card says what its layout comes to and what was given up for it", "
     CHECK(above.figure == u"25 in"_s);
     CHECK(above.beside == u"waste 26 %"_s); // 1000 of 1350 square inches
     CHECK(above.givenUp == u"nothing given up"_s);
-    CHECK(above.right);
+    CHECK(above.wrong.isEmpty());
     CHECK(turned.figure == u"1 yd 4 in"_s);
     CHECK(turned.givenUp == u"1 turned"_s);
     CHECK(aside.givenUp == u"1 put aside"_s);
@@ -89,6 +89,19 @@ TEST_CASE("a card says that its layout is no longer possible once a piece is cut
     CHECK_FALSE(strip.kept.cards()[2]->accessibleDescription().contains(u"no longer possible"_s));
     strip.document.history()->undo();
     CHECK(strip.kept.cards()[1]->accessibleDescription() == u"1 yd 4 in, waste 54 %, 1 turned"_s);
+}
+
+TEST_CASE("a card says what does not hold in its layout, and never that nothing was given up beside it", "[kept]") {
+    Job job = bench();
+    job.layouts[0].cuts[2].y = 10_in; // the border over both seats
+    CHECK(wordsOf(job, job.layouts[0]).wrong == u"Seat lies over Border, and 3 more"_s);
+    Strip strip(job);
+    KeptCard *card = strip.kept.cards()[0];
+    CHECK(card->accessibleDescription().contains(u"not right yet: Seat lies over Border"_s));
+    CHECK(card->toolTip().contains(u"Not right yet: Seat lies over Border"_s));
+    // The one on the table is said to change with it.
+    for (const KeptCard *each : strip.kept.cards())
+        CHECK(each->toolTip().contains(u"changes as panels are moved"_s) == each->isChecked());
 }
 
 TEST_CASE("a press on a card lays that layout; by key as by mouse", "[kept]") {
