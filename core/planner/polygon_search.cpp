@@ -58,6 +58,8 @@ public:
     Search(const Instance &instance, const Limits &limits, Length bound, const std::function<double()> &clock)
         : m_instance(instance), m_limits(limits), m_clock(clock), m_model(instance), m_bound(bound),
           m_begin(Time::now()) {
+        m_convex = std::all_of(instance.outlines.begin(), instance.outlines.end(),
+                               [](const Outline &o) { return o.parts.size() == 1; });
         if (!limits.start.empty() && holds(instance, limits.start)) m_best = limits.start;
     }
 
@@ -66,20 +68,16 @@ public:
 private:
     enum class Way { Frontier, Profile, Walker };
     /// What one slot of the search does, by turns: squeezing and, on a bolt, laying from the bottom up; where the
-    /// frontier applies, mostly squeezing what that lays.
+    /// frontier applies, also squeezing what that lays.
     struct Slot {
         std::unique_ptr<Walker> walker;
         std::unique_ptr<ProfileWalk> profile;
         std::unique_ptr<ProfileFrontier> frontier;
-        int turn = 0;
-        int fruitless = 0;     ///< turns of laying from the bottom up, one after the other, that brought nothing
-        bool squeezes = false; ///< the walker is at a layout of the frontier's
-        Way way() const {
-            if (frontier && walker->found() && (squeezes || turn % 4 != 3)) return Way::Frontier;
-            const int other = frontier ? turn / 4 : turn;
-            return profile && other % (fruitless < 3 ? 2 : 16) == 0 ? Way::Profile : Way::Walker;
-        }
+        int grown = 0, other = 0; ///< turns of the frontier, and all others
+        int fruitless = 0;        ///< turns of laying from the bottom up, one after the other, that brought nothing
+        bool squeezes = false;    ///< the walker is at a layout of the frontier's
     };
+    Way wayOf(const Slot &slot) const;
 
     double seconds() const {
         return m_clock ? m_clock() : std::chrono::duration<double>(Time::now() - m_begin).count();
@@ -106,6 +104,7 @@ private:
     std::vector<Slot> m_slots;
     std::vector<Placement> m_best;
     std::int64_t m_before = 0; ///< steps taken before there were slots
+    bool m_convex = true;      ///< all outlines are
     bool m_looksExact = true;  ///< as far as was seen, the items might fill the cloth without waste
 };
 
@@ -176,7 +175,7 @@ void Search::begin() {
         if (m_model.open) {
             slot.profile = std::make_unique<ProfileWalk>(m_model, seeds.next());
             slot.profile->rememberBound(double(m_bound.ticks()));
-            slot.turn = k % 2;
+            slot.other = k % 2;
             if (ProfileFrontier::applies(m_model))
                 slot.frontier = std::make_unique<ProfileFrontier>(m_model, seeds.next(), k);
         }
@@ -189,13 +188,22 @@ void Search::begin() {
     if (m_best.empty()) eachSlot([](Slot &slot, int k) { slot.walker->lay(k); });
 }
 
+/// The frontier has three turns of four, or one where there are concave items, of which it knows the hulls only.
+Search::Way Search::wayOf(const Slot &slot) const {
+    const int growing = m_convex ? 3 : 1, others = 4 - growing;
+    if (slot.frontier && slot.walker->found() && (slot.squeezes || slot.grown * others <= slot.other * growing))
+        return Way::Frontier;
+    return slot.profile && slot.other % (slot.fruitless < 3 ? 2 : 16) == 0 ? Way::Profile : Way::Walker;
+}
+
 void Search::round() {
     const auto n = std::int64_t(m_instance.items.size());
     const std::int64_t relocations = std::max<std::int64_t>(100, 20'000 / n),
                        layings = std::max<std::int64_t>(10, 8'000 / n);
     auto stop = [&] { return over(); };
     eachSlot([&](Slot &slot, int) {
-        switch (slot.way()) {
+        const Way way = wayOf(slot);
+        switch (way) {
         case Way::Frontier:
             growAndSqueeze(slot, relocations);
             break;
@@ -209,7 +217,7 @@ void Search::round() {
             slot.walker->run(relocations);
             break;
         }
-        ++slot.turn;
+        ++(way == Way::Frontier ? slot.grown : slot.other);
     });
 }
 
