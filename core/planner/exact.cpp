@@ -79,19 +79,19 @@ std::vector<Widened> widenings(Length gap) {
 class Decider {
 public:
     Decider(const Instance &instance, Length length, ExactPart part) : m_instance(instance), m_length(length) {
-        const bool first = part != ExactPart::Second, second = part != ExactPart::First;
+        const bool all = part == ExactPart::All;
         for (const Widened &w : widenings(instance.gap)) {
             auto problem = boxProblem(instance, length, w.widening);
             if (!problem || problem->size() > mostClauses) continue;
             m_lines.push_back(std::make_unique<Line>(Line{std::move(*problem), w.proves}));
             const Line &line = *m_lines.back();
             if (line.problem.impossible) continue;
-            if (first) add(line, tilingAttempt(line.problem, true), 1);
-            if (second) add(line, tilingAttempt(line.problem, false), 1);
-            if (first) add(line, clauseAttempt(line.problem), mayTile(line.problem) ? 2 : 1);
+            if (all) add(line, tilingAttempt(line.problem, true), 1);
+            add(line, tilingAttempt(line.problem, false), 1);
+            if (all) add(line, clauseAttempt(line.problem), mayTile(line.problem) ? 2 : 1);
             if (!line.proves) continue;
-            if (first) add(line, sliceAttempt(line.problem, true), 4);
-            if (second) add(line, sliceAttempt(line.problem, false), 4);
+            if (all) add(line, sliceAttempt(line.problem, true), 4);
+            add(line, sliceAttempt(line.problem, false), 4);
         }
     }
 

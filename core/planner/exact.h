@@ -16,8 +16,8 @@
 /// Everything here runs in the calling thread and is a pure function of its arguments when `steps` are given.
 namespace boltwright::planner {
 
-/// Which of the ways of deciding are tried: all, or one of two halves for two threads.
-enum class ExactPart { All, First, Second };
+/// Which of the ways of deciding are tried: all, or those that look across the cloth, for a second thread.
+enum class ExactPart { All, Across };
 
 struct ExactLimits {
     std::optional<double> seconds;     ///< wall clock; or

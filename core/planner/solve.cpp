@@ -24,9 +24,10 @@ constexpr double longestHeadStart = 0.5; ///< seconds
 /// On remnants of odd shape, or with many items, the search is the likelier to come to an end.
 constexpr double longHeadStart = 0.4;
 
-/// Where the items would have to fill the cloth to the last square, tiling finds what searches of orders do not.
+/// Where the items would have to fill the cloth to the last square, tiling finds what searches of orders do not; and
+/// part layouts, given their time, what tiling does not find soon.
 constexpr double shortHeadStart = 0.02, longestShortHeadStart = 0.1;
-constexpr double searchBesideTiling = 1; ///< seconds, and no more than a quarter of the time; then both threads tile
+constexpr double searchBesideTiling = 2; ///< seconds; then both threads tile
 constexpr std::size_t mostTiled = 32;    ///< beyond, it hardly ever comes to an end
 
 bool searchIsLikelier(const Instance &instance) {
@@ -118,15 +119,13 @@ void Solver::inTime() {
         return;
     }
     const bool both = tiling && m_instance.items.size() <= mostTiled;
-    std::thread beside([&] {
-        exact({.seconds = left(), .steps = {}, .stop = stop, .part = both ? ExactPart::First : ExactPart::All});
-    });
+    std::thread beside([&] { exact({.seconds = left(), .steps = {}, .stop = stop}); });
     Limits others = part();
     others.threads = m_limits.threads - 1;
-    if (both) others.seconds = std::min(left() / 4, searchBesideTiling);
+    if (both) others.seconds = std::min(left(), searchBesideTiling);
     search(others);
     if (both && !m_settled && !stopped()) {
-        exact({.seconds = left(), .steps = {}, .stop = stop, .part = ExactPart::Second});
+        exact({.seconds = left(), .steps = {}, .stop = stop, .part = ExactPart::Across});
         if (!m_settled && !stopped()) search(part()); // it gave up before its time
     }
     beside.join();
