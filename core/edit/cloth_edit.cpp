@@ -181,7 +181,7 @@ namespace {
 
 constexpr const char *selvageNote = "selvage", *endNote = "lost to square the end";
 
-std::string said(Length length, Unit unit) { return localised(spokenWithUnit(length, unit)); }
+std::string toldLength(Length length, Unit unit) { return localised(spokenWithUnit(length, unit)); }
 
 /// Every cut of a sheet lies on another one of the same cloth, that far from where it was.
 void moveCuts(Job &job, const SheetOf &from, const std::optional<std::string> &to, Vector by) {
@@ -250,19 +250,19 @@ JobAndWords boltAsRemnant(Job job, const std::string &clothId, Length length) {
     };
     const Length selvage = cloth->selvage;
     result.told.push_back(phrase("Remnant %1 is %2 wide and %3 long, as the bolt was.",
-                                 {remnant.id, said(bolt.width, unit), said(length, unit)}));
+                                 {remnant.id, toldLength(bolt.width, unit), toldLength(length, unit)}));
     if (selvage > Length{} && selvage * 2 < bolt.width) {
         strip({{}, {selvage, length}}, selvageNote);
         strip({{bolt.width - selvage, {}}, {bolt.width, length}}, selvageNote);
         result.told.push_back(
             phrase("Its selvages, %1 wide, are marked as flaws now, so that nothing is cut from them; "
                    "a panel out of sight may still cross a flaw.",
-                   {said(selvage, unit)}));
+                   {toldLength(selvage, unit)}));
     }
     if (bolt.square > Length{} && bolt.square < length) {
         strip({{}, {bolt.width, bolt.square}}, endNote);
         result.told.push_back(
-            phrase("The %1 lost to square the end is marked as a flaw too.", {said(bolt.square, unit)}));
+            phrase("The %1 lost to square the end is marked as a flaw too.", {toldLength(bolt.square, unit)}));
     }
     if (cloth->bow != Length{} || cloth->skew != Length{})
         result.told.push_back(phrase("Bow and skew stay with the cloth, and are asked for on bolts alone."));
@@ -291,7 +291,7 @@ JobAndWords remnantAsBolt(Job job, const std::string &clothId) {
     for (Flaw &flaw : bolt.flaws) flaw.outline = moved(flaw.outline, by);
     moveMarkings(bolt.markings, by);
     result.told.push_back(phrase("The bolt is %1 wide and %2 long, as remnant %3 was.",
-                                 {said(bolt.width, unit), said(*bolt.length, unit), remnant.id}));
+                                 {toldLength(bolt.width, unit), toldLength(*bolt.length, unit), remnant.id}));
     if (!isBox(remnant.outline))
         result.told.push_back(phrase("A bolt has all four corners: those that the remnant lacks have to be marked as "
                                      "flaws."));
@@ -303,7 +303,7 @@ JobAndWords remnantAsBolt(Job job, const std::string &clothId) {
     if (selvage == Length{}) result.told.push_back(phrase("Its selvage is 0 now: say how wide it is."));
     if (cloth->edge > Length{})
         result.told.push_back(phrase("A bolt's panels keep from its selvages; the %1 kept from the edge is no more.",
-                                     {said(cloth->edge, unit)}));
+                                     {toldLength(cloth->edge, unit)}));
     if (remnant.photo) result.told.push_back(phrase("Its photograph is not shown on a bolt."));
     if (!remnant.lot.empty())
         result.told.push_back(

@@ -12,7 +12,7 @@
 namespace boltwright {
 namespace {
 
-std::string said(Length length, Unit unit) { return localised(spokenWithUnit(length, unit)); }
+std::string spokenLength(Length length, Unit unit) { return localised(spokenWithUnit(length, unit)); }
 
 bool isOfSameCopy(const Cut &a, const Cut &b) { return a.panel == b.panel && a.copy == b.copy; }
 
@@ -44,7 +44,7 @@ Result<Layout> withLeftAtEdge(const Job &job, Layout layout, int index, int edge
     const Length full = panel->allowance(edge);
     if (left && (*left < Length{} || *left > full))
         return fault(phrase("%1: from 0 to the %2 that is added there.",
-                            {edgeInWords(panel->shape, edge), said(full, job.unit)}));
+                            {edgeInWords(panel->shape, edge), spokenLength(full, job.unit)}));
     const bool sideToSide = spanOf(*panel, of, layout).sideToSide;
     const Length more = left.value_or(full) - allowancesOf(*panel, of)[std::size_t(edge)];
     const int atEnd = edge == (sideToSide ? Left : Bottom) ? 1 : edge == (sideToSide ? Right : Top) ? of.of : 0;
@@ -85,7 +85,7 @@ Result<Layout> withPieceLength(const Job &job, Layout layout, int index, Length 
     for (const auto &[piece, cut] : {std::pair(of.piece, length), std::pair(other, rest)})
         if (cut <= seams(piece))
             return fault(phrase("Piece %1 of %2 would be %3 long, no longer than its seams.",
-                                {std::to_string(piece), std::to_string(of.of), said(cut, job.unit)}));
+                                {std::to_string(piece), std::to_string(of.of), spokenLength(cut, job.unit)}));
     return withCopyChanged(job, std::move(layout), of, [&](Layout &changed) {
         for (Cut &cut : changed.cuts) {
             if (!isOfSameCopy(cut, of)) continue;
