@@ -4,6 +4,7 @@
 #include "core/edit/job_edit.h"
 #include "core/files/job_file.h"
 #include "core/planner/plan.h"
+#include "tests/ui/file_dialog.h"
 #include "tests/ui/window_fixture.h"
 #include "ui/canvas/canvas.h"
 #include "ui/document/autosave.h"
@@ -126,11 +127,7 @@ private:
             look->deleteLater();
             look->stop();
             *came = true;
-            if (name.isEmpty()) return dialog->reject();
-            auto *edit = dialog->findChild<QLineEdit *>(u"fileNameEdit"_s);
-            edit->selectAll();
-            QTest::keyClicks(edit, name);
-            QTest::keyClick(edit, Qt::Key_Return);
+            if (name.isEmpty() || !typeName(*dialog, name)) dialog->reject();
         });
         look->start(20);
         return came;

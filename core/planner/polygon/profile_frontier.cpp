@@ -31,7 +31,7 @@ constexpr double nearestEnd = -0.03, farthestEnd = 0.3;
 /// With one end it is tried so often at most, each time wider, and so many layouts are enough.
 constexpr int mostRuns = 6, enoughFound = 4;
 
-double toTicks(Length l) { return double(l.ticks()); }
+double inTicks(Length l) { return double(l.ticks()); }
 
 /// The outline as it is seen when the cloth is filled from the bottom, the left, the top or the right.
 Outline seenFrom(int side, const Outline &outline) {
@@ -110,11 +110,11 @@ void ProfileFrontier::begin() {
     m_tries += triesAMove; // however little there is to try
     m_side = m_number++ % int(m_rims.size());
     const ClothBox room = boxOf(m_instance.sheets[0].room);
-    m_across = toTicks(room.width());
+    m_across = inTicks(room.width());
     m_up = m_end - m_model.bottom;
     if (m_side % 2 == 1) std::swap(m_across, m_up);
     // Profiles reach a gap beyond what is laid.
-    m_spare = m_across * (m_up + toTicks(m_instance.gap)) - m_itemArea;
+    m_spare = m_across * (m_up + inTicks(m_instance.gap)) - m_itemArea;
     m_weight = m_spare > 0 ? weights[std::size_t(m_random.below(int(weights.size())))] / m_spare : 0;
     m_level.assign(1, Node{});
     m_level.front().pieces = 1;
@@ -339,7 +339,7 @@ void ProfileFrontier::read() {
         double x = place.x, y = place.y;
         if (m_side >= 2) y = m_up - y - shape.rims->height;
         if (m_side % 2 == 1) std::swap(x, y);
-        m_layout[std::size_t(item)] = {shape.option, x + toTicks(room.low.x), y + m_model.bottom};
+        m_layout[std::size_t(item)] = {shape.option, x + inTicks(room.low.x), y + m_model.bottom};
     }
     if (m_side != 2) return;
     // Filled from the end: what is left over lies at the beginning.
