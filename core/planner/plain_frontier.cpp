@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <array>
-#include <bit>
 #include <numeric>
 #include <tuple>
 #include <utility>
@@ -271,7 +270,7 @@ bool PlainFrontier::step() {
         m_nextPool.clear();
         m_nextLeft.clear();
         m_nextSums.clear();
-        m_known.assign(std::bit_ceil(m_here * 4), 0);
+        m_known.clear(m_here);
         m_places.emplace_back();
         return false;
     }
@@ -383,11 +382,7 @@ void PlainFrontier::keepBest(std::size_t count) {
     const auto better = [](const Child &a, const Child &b) {
         return std::tie(a.guide, a.place.parent, a.place.box) < std::tie(b.guide, b.place.parent, b.place.box);
     };
-    if (m_children.size() > count) {
-        std::nth_element(m_children.begin(), m_children.begin() + std::ptrdiff_t(count), m_children.end(), better);
-        m_worst = m_children[count].guide;
-        m_children.resize(count);
-    }
+    m_worst = keepBestOf(m_children, count, better, m_worst);
     if (m_at == m_level.size()) std::sort(m_children.begin(), m_children.end(), better);
 }
 
@@ -493,12 +488,7 @@ bool PlainFrontier::isKnown(std::uint64_t print) {
         print = (print ^ (std::uint64_t(std::uint32_t(s.x)) << 32 | std::uint32_t(s.y))) * 0x9e3779b97f4a7c15u;
         print ^= print >> 29;
     }
-    print |= 1; // zero is an empty slot
-    std::size_t at = std::size_t(print >> 20) & (m_known.size() - 1);
-    for (; m_known[at] != 0; at = (at + 1) & (m_known.size() - 1))
-        if (m_known[at] == print) return true;
-    m_known[at] = print;
-    return false;
+    return !m_known.add(print);
 }
 
 /// The layout that the last node grown is.

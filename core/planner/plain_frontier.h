@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/planner/beam.h"
 #include "core/planner/random.h"
 #include "core/planner/steps.h"
 #include "core/planner/walk.h"
@@ -146,7 +147,7 @@ private:
     std::vector<std::vector<Place>> m_places; ///< by level
     std::vector<Child> m_children;
     float m_worst = 0; ///< guide of what need not be offered any more
-    std::vector<std::uint64_t> m_known;
+    Prints m_known;
     std::size_t m_at = 0, m_growing = 0;
     bool m_grows = false;
     std::vector<Laid> m_laid;

@@ -24,18 +24,18 @@ NoticeBar::NoticeBar(QWidget *parent)
         m_buttons << button;
         connect(button, &QPushButton::clicked, this, [this, number] {
             const auto act = number < m_answers.size() ? m_answers[number].act : std::function<void()>();
-            if (!act) return close();
+            if (!act) return dismiss();
             hide();
             act();
         });
     }
     m_close->setToolTip(closing().hint);
     row->addWidget(m_close);
-    connect(m_close, &QPushButton::clicked, this, &NoticeBar::close);
+    connect(m_close, &QPushButton::clicked, this, &NoticeBar::dismiss);
     hide();
 }
 
-void NoticeBar::close() {
+void NoticeBar::dismiss() {
     hide();
     Q_EMIT closed();
 }
@@ -44,7 +44,7 @@ void NoticeBar::keyPressEvent(QKeyEvent *event) {
     // A question about what may be lost is answered, not waved away.
     const bool closes = m_answers.isEmpty() || std::any_of(m_answers.begin(), m_answers.end(),
                                                            [](const Answer &answer) { return !answer.act; });
-    if (event->key() == Qt::Key_Escape && closes) return close();
+    if (event->key() == Qt::Key_Escape && closes) return dismiss();
     QFrame::keyPressEvent(event);
 }
 

@@ -35,7 +35,7 @@ protected:
     void keyPressEvent(QKeyEvent *event) override;
 
 private:
-    void close();
+    void dismiss();
     QLabel *m_label;
     QList<QPushButton *> m_buttons;
     QPushButton *m_close;

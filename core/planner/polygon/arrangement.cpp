@@ -1,5 +1,7 @@
 #include "core/planner/polygon/arrangement.h"
 
+#include "core/planner/polygon/ticks.h"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -13,9 +15,6 @@ constexpr int manyItems = 18;
 /// item itself.
 constexpr double windowSize = 1;
 constexpr int windowsElsewhere = 2;
-
-Length toLength(double ticks) { return Length::ticks(std::int64_t(ticks)); }
-double toTicks(Length l) { return double(l.ticks()); }
 
 /// Whether a place set has a place within bounds; y is checked in every column.
 bool hasPlace(const PlaceSet &places, const InnerFit &fit) {

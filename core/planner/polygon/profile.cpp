@@ -3,6 +3,7 @@
 #include "core/geometry/shape_ops.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace boltwright::planner {
 namespace {
@@ -89,15 +90,24 @@ void Profile::settlings(const Rims &item, double from, double to, std::vector<do
     for (std::size_t i = 1; i < m_changes.size(); ++i)
         m_stretches.push_back(stretchBetween(item, m_changes[i - 1], m_changes[i]));
     constexpr double even = 1e-6;
-    for (std::size_t i = 0; i < m_stretches.size(); ++i) {
+    for (std::size_t i = 0, next = 0; i < m_stretches.size(); i = next) {
         const Stretch &s = m_stretches[i];
-        // What slides on over the end of its stretch, level or down, is not at rest there.
+        double end = s.to;
+        // A lowest place on the very border of two stretches, or level ground over several of them, is one.
+        for (next = i + 1; next < m_stretches.size(); ++next) {
+            const Stretch &beyond = m_stretches[next];
+            if (end < m_changes[next] - even || std::abs(beyond.first - s.least) > even ||
+                beyond.least < s.least - even)
+                break;
+            end = beyond.to;
+        }
+        // What slides on over the end, level or down, is not at rest there.
         const bool goesOnBefore = i > 0 && s.from <= m_changes[i] + even && m_stretches[i - 1].last <= s.least + even,
-                   goesOnAfter = i + 1 < m_stretches.size() && s.to >= m_changes[i + 1] - even &&
-                                 m_stretches[i + 1].first <= s.least + even;
-        const bool level = s.to > s.from + even;
+                   goesOnAfter = next < m_stretches.size() && end >= m_changes[next] - even &&
+                                 m_stretches[next].first <= s.least + even;
+        const bool level = end > s.from + even;
         if (!goesOnBefore && (level || !goesOnAfter)) xs.push_back(s.from);
-        if (level && !goesOnAfter) xs.push_back(s.to);
+        if (level && !goesOnAfter) xs.push_back(end);
     }
 }
 

@@ -45,6 +45,20 @@ public:
     /// between two walls without any play is not found.
     void settlings(const Rims &item, double from, double to, std::vector<double> &xs);
 
+    /// Calls `aim` with each place of an item's left end at which one of its corners stands over an end of a notch, or
+    /// over the far end of a slant beside it.
+    template <class Aim>
+    void aimAtNotch(const Rims &item, std::size_t notch, const Aim &aim) const {
+        const auto under = [&](double x) {
+            for (double corner : item.corners) aim(x - corner);
+        };
+        const auto slants = [](const Piece &p) { return p.y0 != p.y1; };
+        under(m_pieces[notch].x0);
+        under(m_pieces[notch].x1);
+        if (notch > 0 && slants(m_pieces[notch - 1])) under(m_pieces[notch - 1].x0);
+        if (notch + 1 < m_pieces.size() && slants(m_pieces[notch + 1])) under(m_pieces[notch + 1].x1);
+    }
+
     /// Takes in an item that lies at (x, y).
     void cover(const Rims &item, double x, double y);
 

@@ -1,9 +1,9 @@
 #include "core/planner/polygon/profile_frontier.h"
 
 #include "core/geometry/shape_ops.h"
+#include "core/planner/polygon/ticks.h"
 
 #include <algorithm>
-#include <bit>
 #include <cmath>
 #include <limits>
 #include <tuple>
@@ -30,8 +30,6 @@ constexpr double chance = 0.005;
 constexpr double nearestEnd = -0.03, farthestEnd = 0.3;
 /// With one end it is tried so often at most, each time wider, and so many layouts are enough.
 constexpr int mostRuns = 6, enoughFound = 4;
-
-double inTicks(Length l) { return double(l.ticks()); }
 
 /// The outline as it is seen when the cloth is filled from the bottom, the left, the top or the right.
 Outline seenFrom(int side, const Outline &outline) {
@@ -110,11 +108,11 @@ void ProfileFrontier::begin() {
     m_tries += triesAMove; // however little there is to try
     m_side = m_number++ % int(m_rims.size());
     const ClothBox room = boxOf(m_instance.sheets[0].room);
-    m_across = inTicks(room.width());
+    m_across = toTicks(room.width());
     m_up = m_end - m_model.bottom;
     if (m_side % 2 == 1) std::swap(m_across, m_up);
     // Profiles reach a gap beyond what is laid.
-    m_spare = m_across * (m_up + inTicks(m_instance.gap)) - m_itemArea;
+    m_spare = m_across * (m_up + toTicks(m_instance.gap)) - m_itemArea;
     m_weight = m_spare > 0 ? weights[std::size_t(m_random.below(int(weights.size())))] / m_spare : 0;
     m_level.assign(1, Node{});
     m_level.front().pieces = 1;
@@ -153,7 +151,7 @@ bool ProfileFrontier::grows() {
         m_nextLevel.clear();
         m_nextPool.clear();
         m_nextLeft.clear();
-        m_known.assign(std::bit_ceil(m_width * 4), 0);
+        m_known.clear(m_width);
         m_places.emplace_back();
         return false;
     }
@@ -219,13 +217,7 @@ bool ProfileFrontier::offer(std::size_t at, std::size_t notch, double waste, int
         m_xs.clear();
         m_profile.settlings(rims, floor.x0 - rims.width, floor.x1, m_xs);
         auto aim = [&](double x) { m_xs.push_back(std::clamp(x, 0., m_across - rims.width)); };
-        auto aimAt = [&](double u) {
-            for (double c : rims.corners) aim(u - c);
-        };
-        aimAt(floor.x0);
-        aimAt(floor.x1);
-        if (notch > 0 && pieces[notch - 1].y0 != pieces[notch - 1].y1) aimAt(pieces[notch - 1].x0);
-        if (notch + 1 < pieces.size() && pieces[notch + 1].y0 != pieces[notch + 1].y1) aimAt(pieces[notch + 1].x1);
+        m_profile.aimAtNotch(rims, notch, aim);
         for (double &x : m_xs) x = std::nearbyint(x);
         std::sort(m_xs.begin(), m_xs.end());
         m_xs.erase(std::unique(m_xs.begin(), m_xs.end()), m_xs.end());
@@ -259,11 +251,7 @@ void ProfileFrontier::keepBest(std::size_t count) {
         return std::tie(a.guide, a.place.parent, a.place.shape, a.place.x, a.place.filled) <
                std::tie(b.guide, b.place.parent, b.place.shape, b.place.x, b.place.filled);
     };
-    if (m_children.size() > count) {
-        std::nth_element(m_children.begin(), m_children.begin() + std::ptrdiff_t(count), m_children.end(), better);
-        m_worst = m_children[count].guide;
-        m_children.resize(count);
-    }
+    m_worst = keepBestOf(m_children, count, better, m_worst);
     if (m_at == m_level.size()) std::sort(m_children.begin(), m_children.end(), better);
 }
 
@@ -318,12 +306,7 @@ bool ProfileFrontier::isKnown(std::uint64_t print) {
         print = (print ^ y1) * 0x9e3779b97f4a7c15u;
         print ^= print >> 31;
     }
-    print |= 1; // zero is an empty slot
-    std::size_t at = std::size_t(print >> 20) & (m_known.size() - 1);
-    for (; m_known[at] != 0; at = (at + 1) & (m_known.size() - 1))
-        if (m_known[at] == print) return true;
-    m_known[at] = print;
-    return false;
+    return !m_known.add(print);
 }
 
 /// The layout that the last node grown is.
@@ -339,7 +322,7 @@ void ProfileFrontier::read() {
         double x = place.x, y = place.y;
         if (m_side >= 2) y = m_up - y - shape.rims->height;
         if (m_side % 2 == 1) std::swap(x, y);
-        m_layout[std::size_t(item)] = {shape.option, x + inTicks(room.low.x), y + m_model.bottom};
+        m_layout[std::size_t(item)] = {shape.option, x + toTicks(room.low.x), y + m_model.bottom};
     }
     if (m_side != 2) return;
     // Filled from the end: what is left over lies at the beginning.

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/planner/beam.h"
 #include "core/planner/polygon/arrangement.h"
 #include "core/planner/polygon/profile.h"
 #include "core/planner/random.h"
@@ -97,7 +98,7 @@ private:
     std::vector<std::vector<Place>> m_places; ///< by level
     std::vector<Child> m_children;
     float m_worst = 0;
-    std::vector<std::uint64_t> m_known;
+    Prints m_known;
     std::size_t m_at = 0, m_growing = 0;
     bool m_grows = false;
     Profile m_profile;

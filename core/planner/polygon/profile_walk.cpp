@@ -1,14 +1,13 @@
 #include "core/planner/polygon/profile_walk.h"
 
+#include "core/planner/polygon/ticks.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 
 namespace boltwright::planner {
 namespace {
-
-Length toLength(double ticks) { return Length::ticks(std::int64_t(ticks)); }
-double toTicks(Length l) { return double(l.ticks()); }
 
 /// The greatest y of a convex shape in the column of x, or nothing to clear.
 double topAt(const ConvexNoFit &shape, double x) {
@@ -127,13 +126,7 @@ void ProfileWalk::tryItem(int item, std::size_t notch, double end, Fit &best) {
                         m_tries.push_back(toTicks(allowed));
         };
         if (rims.width > m_right - m_left || level + rims.height > end) continue;
-        auto aimAt = [&](double u) {
-            for (double c : rims.corners) aim(u - c);
-        };
-        aimAt(floor.x0);
-        aimAt(floor.x1);
-        if (notch > 0 && pieces[notch - 1].y0 != pieces[notch - 1].y1) aimAt(pieces[notch - 1].x0);
-        if (notch + 1 < pieces.size() && pieces[notch + 1].y0 != pieces[notch + 1].y1) aimAt(pieces[notch + 1].x1);
+        m_profile.aimAtNotch(rims, notch, aim);
         std::sort(m_tries.begin(), m_tries.end());
         m_tries.erase(std::unique(m_tries.begin(), m_tries.end()), m_tries.end());
         for (double x : m_tries) {

@@ -1,5 +1,7 @@
 #include "core/planner/polygon/spots.h"
 
+#include "core/planner/polygon/ticks.h"
+
 #include <algorithm>
 #include <cmath>
 #include <tuple>
@@ -8,9 +10,6 @@ namespace boltwright::planner {
 namespace {
 
 using Corner = ConvexNoFit::Corner;
-
-Length toLength(double ticks) { return Length::ticks(std::int64_t(ticks)); }
-double toTicks(Length l) { return double(l.ticks()); }
 
 /// The stretch of a convex shape, moved to `at`, that the line x = `x` (or, with `turned`, y = `x`) cuts out.
 struct Stretch {
