@@ -95,7 +95,8 @@ Laid Frontier::unseen(Laid laid) const {
 
 Frontier::Frontier(const RectangleTask &task, std::uint64_t seed, int number)
     : m_whole(task), m_task(task), m_random(seed * 7919 + std::uint64_t(number)), m_number(number),
-      m_sheets(task.sheets.size()), m_twin(task.items.size(), -1), m_laid(task.items.size()) {
+      m_sheets(task.sheets.size()), m_twin(task.items.size(), -1), m_worths(task.items.size()),
+      m_worthOf(task.items.size()), m_laid(task.items.size()) {
     std::iota(m_sheets.begin(), m_sheets.end(), 0);
     const auto &items = task.instance().items;
     for (std::size_t i = 0; i < items.size(); ++i)
@@ -164,6 +165,8 @@ void Frontier::restart() {
     if (m_runs > 0 && m_runs % 2 == 0) m_width = std::min(m_width * 2, mostWidth);
     if (m_sheets.size() > 1 && m_runs > 0) m_random.shuffle(m_sheets);
     ++m_runs;
+    m_worths.learn(m_random);
+    for (std::size_t i = 0; i < m_worthOf.size(); ++i) m_worthOf[i] = Area(m_worths.of(int(i), m_whole.items[i].area));
     m_level.clear();
     m_links.clear();
     m_children.clear();
@@ -297,8 +300,8 @@ bool Frontier::offer(const Node &node, const Step &step, Tick left, Tick right, 
     for (std::size_t c = before; c < m_children.size(); ++c) {
         Child &child = m_children[c];
         child.parent = std::int32_t(parent);
-        const RectangleItem &item = m_task.items[std::size_t(m_task.options[std::size_t(child.last.option)].item)];
-        child.guide = guideOf(child.waste, node.placed + item.area, int(m_links.size()));
+        const auto item = std::size_t(m_task.options[std::size_t(child.last.option)].item);
+        child.guide = guideOf(child.waste, node.worth + m_worthOf[item], int(m_links.size()));
     }
     return m_children.size() > before;
 }
@@ -316,9 +319,9 @@ void Frontier::offerAt(int o, Tick x, const Step &step, Tick left, Tick right, A
     m_children.push_back({0, 0, {o, x, y}, m_sheet, m_waste, waste});
 }
 
-/// Waste by the mean size of what is laid; a little waste is always taken for granted, so that the large go first.
-std::int64_t Frontier::guideOf(Area waste, Area placed, int count) {
-    const std::int64_t w = waste >> m_shift, p = std::max<Area>(1, placed >> m_shift);
+/// Waste by the mean worth of what is laid; a little waste is always taken for granted, so that the large go first.
+std::int64_t Frontier::guideOf(Area waste, Area worth, int count) {
+    const std::int64_t w = waste >> m_shift, p = std::max<Area>(1, worth >> m_shift);
     const std::int64_t granted = (p + w) >> ((m_number + m_runs) % 4 < 2 ? 5 : 3);
     const std::int64_t guide = ((w + granted) << 20) / (p + w) * count * 1024 / p;
     return guide + guide / 16 * m_random.below(256) / 256;
@@ -372,6 +375,7 @@ bool Frontier::nextLevel() {
         node.firstStep = std::int32_t(m_nextPool.size());
         node.steps = std::int32_t(m_steps.size());
         if (!m_known.insert(hashOf(node)).second) continue;
+        m_worths.note(node.placed, [&node](int i) { return !node.mask.has(i); });
         m_nextPool.insert(m_nextPool.end(), m_steps.begin(), m_steps.end());
         m_nextLevel.push_back(node);
     }
@@ -394,6 +398,7 @@ bool Frontier::grow(const Child &child, Node &node) {
     node.last = child.last;
     node.mask.add(option.item);
     node.placed += m_task.items[std::size_t(option.item)].area;
+    node.worth += m_worthOf[std::size_t(option.item)];
     if (parent.sheet == child.sheet) {
         const auto first = m_pool.begin() + parent.firstStep;
         m_steps.assign(first, first + parent.steps);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/planner/beam.h"
 #include "core/planner/random.h"
 #include "core/planner/rectangle_task.h"
 #include "core/planner/skyline.h"
@@ -31,6 +32,7 @@ std::optional<RectangleTask> seen(const RectangleTask &task, Seen as);
 ///
 /// The measure, waste by the mean size of what is laid, is that of Libralesso & Fontan 2020, "An anytime tree search
 /// algorithm for the 2018 ROADEF/EURO challenge glass cutting problem" (from memory): sheets with flaws are its field.
+/// Instead of its size an item counts for what it has turned out to be worth (see Worths).
 /// Made for up to some hundred items without groups; see `applies`.
 class Frontier {
 public:
@@ -66,6 +68,7 @@ private:
         int sheet = 0; ///< in m_sheets
         std::int32_t firstStep = 0, steps = 0;
         Area waste = 0, placed = 0;
+        Area worth = 0; ///< of the items laid
         Mask mask;
     };
     /// What a node could become.
@@ -99,7 +102,7 @@ private:
     Tick topOf(int sheet) const;
     bool free(int option, Tick x, Tick y) const;
     Area blockedArea(int sheet, Tick x, Tick end, Tick y, Tick yEnd) const;
-    std::int64_t guideOf(Area waste, Area placed, int count);
+    std::int64_t guideOf(Area waste, Area worth, int count);
     static bool better(const Child &a, const Child &b);
     void keepBest(std::size_t count);
     void read(const Node &node);
@@ -119,6 +122,8 @@ private:
     Area m_spare = 0; ///< what the rooms have more than the items need
     std::vector<int> m_sheets;
     std::vector<int> m_twin; ///< by item: the one of its kind that goes first; -1 for none
+    Worths m_worths;         ///< by item
+    std::vector<Area> m_worthOf;
     std::vector<int> m_byWidth;
     std::vector<Tick> m_leastWidth, m_leastHeight;
     std::vector<std::vector<Obstacle>> m_obstacles; ///< by sheet, flaws among them

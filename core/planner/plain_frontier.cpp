@@ -13,6 +13,9 @@ namespace {
 
 constexpr Tick wall = std::numeric_limits<Tick>::max() / 2;
 constexpr std::size_t firstWidth = 48, mostWidth = 32768;
+/// Widths double up to a peak and start over; after so many climbs the peak is twice as high.
+constexpr std::size_t firstPeak = 768;
+constexpr int climbsToAPeak = 6;
 /// Of a run's width the first levels have the least part, and the last one the most.
 constexpr double leastPart = 0.1, mostPart = 3;
 constexpr std::size_t leastWidth = 8;
@@ -147,6 +150,7 @@ PlainFrontier::PlainFrontier(const RectangleTask &task, std::uint64_t seed, int 
     m_unitX = std::max<Tick>(1, across);
     m_unitY = std::max<Tick>(1, along);
     setUpKinds();
+    m_worths = Worths(m_kinds.size());
 }
 
 void PlainFrontier::setUpKinds() {
@@ -181,12 +185,15 @@ void PlainFrontier::aim(Tick top) {
     m_top = top;
     m_begun = true;
     m_runs = 0;
+    m_peak = firstPeak;
+    m_climbs = 0;
     restart();
 }
 
 void PlainFrontier::restart() {
-    const std::size_t widest = std::max(firstWidth, std::min(mostWidth, mostPlaces / m_task.items.size()));
-    if (m_runs > 0) m_width = std::min(m_width * 2, widest);
+    if (m_runs > 0) climb();
+    m_worths.learn(m_random);
+    for (std::size_t k = 0; k < m_kinds.size(); ++k) m_kinds[k].worth = m_worths.of(int(k), m_kinds[k].area);
     const int turn = m_runs++ + m_number;
     m_lies = turn % 2 == 1;
     standOrLie();
@@ -202,6 +209,16 @@ void PlainFrontier::restart() {
     m_sums.clear();
     keepSums(m_level.front(), m_sums);
     beginLevel();
+}
+
+void PlainFrontier::climb() {
+    const std::size_t widest = std::max(firstWidth, std::min(mostWidth, mostPlaces / m_task.items.size()));
+    m_width *= 2;
+    if (m_width <= std::min(m_peak, widest)) return;
+    m_width = firstWidth;
+    if (++m_climbs < climbsToAPeak) return;
+    m_climbs = 0;
+    m_peak = std::min(m_peak * 2, widest);
 }
 
 /// Measures room and items for the way that this run fills.
@@ -336,7 +353,7 @@ bool PlainFrontier::offer(std::size_t at, std::size_t gap, Area waste) {
     const Left *items = &m_left[at * m_kinds.size()];
     const Tick left = gap > 0 ? m_steps[gap - 1].y : wall;
     const Tick right = gap + 1 < m_steps.size() ? m_steps[gap + 1].y : wall;
-    const Area placed = m_level[at].placed;
+    const double worth = m_level[at].worth;
     bool any = false;
     for (std::size_t b = 0; b < m_boxes.size(); ++b) {
         const Box &box = m_boxes[b];
@@ -353,7 +370,7 @@ bool PlainFrontier::offer(std::size_t at, std::size_t gap, Area waste) {
         }
         wasted += Area(box.across) * m_heights.lost(above);
         if (wasted > m_spare) continue;
-        const float guide = guideOf(wasted, placed + m_kinds[std::size_t(box.kind)].area);
+        const float guide = guideOf(wasted, worth + m_kinds[std::size_t(box.kind)].worth);
         if (guide > m_worst) continue;
         m_children.push_back(
             {guide, {std::int32_t(at), std::int32_t(b), atRight ? step.end - box.across : step.x, step.y}});
@@ -361,8 +378,8 @@ bool PlainFrontier::offer(std::size_t at, std::size_t gap, Area waste) {
     return any;
 }
 
-float PlainFrontier::guideOf(Area waste, Area placed) {
-    return float((m_weight * double(waste) + 1 + chance * m_random.share()) / double(placed));
+float PlainFrontier::guideOf(Area waste, double worth) {
+    return float((m_weight * double(waste) + 1 + chance * m_random.share()) / worth);
 }
 
 /// Gives a gap up to where its lower wall ends; returns what that wastes.
@@ -413,6 +430,7 @@ bool PlainFrontier::grow(const Child &child) {
     joinAt(m_steps, gap);
     const Kind &kind = m_kinds[std::size_t(box.kind)];
     node.placed += kind.area;
+    node.worth += kind.worth;
     node.print += kind.print;
     if (isKnown(node.print)) return false;
 
@@ -427,6 +445,7 @@ bool PlainFrontier::grow(const Child &child) {
         m_nextLeft.resize(m_nextLeft.size() - kinds);
         return false;
     }
+    m_worths.note(node.placed, [left](int k) { return left[k] > 0; });
     keepSums(node, m_nextSums);
     node.firstStep = std::int32_t(m_nextPool.size());
     node.steps = std::int32_t(m_steps.size());

@@ -16,7 +16,9 @@ namespace boltwright::planner {
 /// fills the last gaps. It fills the narrowest gap first, and looks ahead: what the widths left cannot fill across a
 /// gap, and the heights left cannot fill up to the ceiling, is waste already, and more waste than there is to spare
 /// ends a part layout. Under a fixed ceiling a room lying on its side is as good as one that stands, so that every
-/// second run fills it from the left.
+/// second run fills it from the left. It learns from run to run: what the best part layout of a run left over is worth
+/// more in those that follow, and is laid sooner. So it starts over often, at widths that climb to a peak again and
+/// again, and only slowly to higher ones.
 class PlainFrontier {
 public:
     /// `number` tells walks with one seed apart.
@@ -82,10 +84,12 @@ private:
         std::vector<int> items;
         Area area = 0; ///< square units
         std::uint64_t print = 0;
+        double worth = 0; ///< of one, in this run
     };
     struct Node {
         std::int32_t firstStep = 0, steps = 0;
         Area waste = 0, placed = 0;
+        double worth = 0;        ///< of the items laid
         std::uint64_t print = 0; ///< of the items laid
         Tick leastWidth = 0, leastHeight = 0;
     };
@@ -99,6 +103,7 @@ private:
     };
     void setUpKinds();
     void restart();
+    void climb();
     void standOrLie();
     std::vector<Sizes::Of> sizesOf(Tick Box::*size) const;
     void expand(std::size_t at);
@@ -111,7 +116,7 @@ private:
     Area lookAhead() const;
     bool everyGapHasABox(const Left *left) const;
     bool isKnown(std::uint64_t print);
-    float guideOf(Area waste, Area placed);
+    float guideOf(Area waste, double worth);
     void keepBest(std::size_t count);
     void keepSums(Node &node, std::vector<Word> &sums) const;
     std::size_t widthHere() const;
@@ -123,6 +128,7 @@ private:
     Random m_random;
     int m_number;
     std::vector<Kind> m_kinds;
+    Worths m_worths{0};  ///< by kind
     Area m_itemArea = 0; ///< square units
     Tick m_unitX = 1, m_unitY = 1;
 
@@ -137,6 +143,8 @@ private:
     Tick m_top = 0;
     bool m_begun = false;
     std::size_t m_width = 0, m_here = 0; ///< of the run, of the level at hand
+    std::size_t m_peak = 0;              ///< the greatest width before it starts over from the least
+    int m_climbs = 0;                    ///< to this peak
     int m_runs = 0;
 
     // A level and the next: nodes, their skylines, how many of each kind they have left, and their sums.

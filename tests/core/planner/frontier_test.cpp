@@ -1,3 +1,4 @@
+#include "core/planner/beam.h"
 #include "core/planner/frontier.h"
 #include "core/planner/plain_frontier.h"
 #include "core/planner/solve.h"
@@ -115,4 +116,48 @@ TEST_CASE("on plain bolts a frontier finds layouts that hold everything and keep
         }
     }
     CHECK(found == 20);
+}
+
+TEST_CASE("what the best part layout of a run leaves over is worth more in the next", "[frontier]") {
+    Random random(3);
+    Worths worths(3);
+    CHECK(worths.of(2, 100) == 100);
+    worths.learn(random); // nothing was laid: nothing to learn from
+    CHECK(worths.of(2, 100) == 100);
+
+    worths.note(40, [](int thing) { return thing != 0; });
+    worths.note(60, [](int thing) { return thing == 2; });
+    worths.note(50, [](int) { return true; }); // not the best of its run
+    worths.learn(random);
+    CHECK(worths.of(0, 100) == 100);
+    CHECK(worths.of(1, 100) == 100);
+    const double once = worths.of(2, 100);
+    CHECK(once > 105);
+
+    worths.note(10, [](int thing) { return thing == 1; }); // the best of the next run
+    worths.learn(random);
+    CHECK(worths.of(1, 100) > 105);
+    CHECK(worths.of(2, 100) < once); // fades
+    CHECK(worths.of(2, 100) > 100);
+}
+
+// Of these twenty a frontier that learns nothing lays two in as many steps.
+TEST_CASE("learning from what was left over finds perfect packings", "[frontier]") {
+    Dice dice(33);
+    int found = 0;
+    for (int round = 0; round < 20; ++round) {
+        std::vector<std::pair<int, int>> sizes;
+        for (const auto &[x, y, w, h] : cutUp(dice, 60, 60, 32)) sizes.emplace_back(w, h);
+        const Instance instance = bolt(60, sizes);
+        const RectangleTask task(instance);
+        PlainFrontier frontier(task, 1, round);
+        frontier.aim(task.sheets[0].y0 + 60);
+        for (int k = 0; k < 60'000; ++k) {
+            if (!frontier.step()) continue;
+            CHECK(keepsRules(instance, placementsOf(task, frontier.laid())));
+            ++found;
+            break;
+        }
+    }
+    CHECK(found >= 5);
 }
