@@ -25,4 +25,12 @@ std::vector<Finding> check(const Job &job, const Layout &layout) {
     return all;
 }
 
+std::string whyNotToBeCut(const Job &job, const Layout &layout) {
+    for (const Finding &found : check(job, layout))
+        if (found.kind == Finding::Kind::Cloth || found.kind == Finding::Kind::Edge ||
+            found.kind == Finding::Kind::Overlap)
+            return found.text;
+    return {};
+}
+
 } // namespace boltwright

@@ -38,4 +38,8 @@ struct Finding {
 /// thread. Empty: the layout is right. Tolerance: 4 ticks on a place or motif, 8 on a gap or a remnant's edge.
 std::vector<Finding> check(const Job &job, const Layout &layout);
 
+/// Why a layout cannot be cut at all, whatever else may be said against it: a cut reaches off the cloth or over its
+/// usable edge, or two overlap. The first such finding's text; empty: none.
+std::string whyNotToBeCut(const Job &job, const Layout &layout);
+
 } // namespace boltwright

@@ -11,6 +11,7 @@
 #include <QObject>
 #include <QPainterPath>
 #include <QPixmap>
+#include <QPixmapCache>
 
 #include <algorithm>
 #include <array>
@@ -286,19 +287,19 @@ void paintSlip(QPainter &painter, const Slip &slip, const Colours &colours, cons
 
 /// Slips keep their size whatever the zoom, so each is painted once and then laid on whole pixels of the screen.
 QPixmap slipPicture(const Slip &slip, const Colours &colours, const SlipFonts &fonts, double ratio) {
-    static QCache<QString, QPixmap> cache(16 * 1024); // kilobytes
-    QString key = fonts.key + u' ' + QString::number(int(ratio * 64)) + (slip.upright ? u'u' : u'l') +
+    QString key = u"slip "_s + fonts.key + u' ' + QString::number(int(ratio * 64)) + (slip.upright ? u'u' : u'l') +
                   (colours.dark ? u'd' : u'b');
     for (const SlipLine &line : slip.lines) key += (line.strong ? u'\n' : u'\t') + line.text;
-    if (const QPixmap *there = cache.object(key)) return *there;
-    QPixmap made((slip.size * ratio).toSize() + QSize(2, 2)); // halves are rounded away from nothing
+    QPixmap made;
+    if (QPixmapCache::find(key, &made)) return made;
+    made = QPixmap((slip.size * ratio).toSize() + QSize(2, 2)); // halves are rounded away from nothing
     made.setDevicePixelRatio(ratio);
     made.fill(Qt::transparent);
     QPainter painter(&made);
     painter.setRenderHint(QPainter::Antialiasing);
     paintSlip(painter, slip, colours, fonts);
     painter.end();
-    cache.insert(key, new QPixmap(made), made.width() * made.height() * 4 / 1024 + 1);
+    QPixmapCache::insert(key, made);
     return made;
 }
 

@@ -494,10 +494,9 @@ private:
 
 Result<std::shared_ptr<const Pages>> clientPage(const Job &job, const Layout &layout, Paper paper,
                                                 const std::vector<Staircase> &why) {
-    for (const Finding &found : check(job, layout))
-        if (found.kind == Finding::Kind::Cloth || found.kind == Finding::Kind::Edge ||
-            found.kind == Finding::Kind::Overlap)
-            return fault(phrase("nothing is printed for a client while the layout cannot be cut: %1", {found.text}));
+    const std::string hindrance = whyNotToBeCut(job, layout);
+    if (!hindrance.empty())
+        return fault(phrase("nothing is printed for a client while the layout cannot be cut: %1", {hindrance}));
     auto page = std::make_shared<ClientPage>(job, layout, paper, why);
     if (!page->hasCuts()) return fault("the layout has no cuts to show a client");
     return page;

@@ -40,10 +40,8 @@ std::optional<Fault> notForCutting(const Job &job, const Layout &layout) {
     if (const auto why = noLongerPossible(job, layout))
         return Fault{
             phrase("this layout is no longer possible: %1; plan again, or take the layout that was cut by", {*why})};
-    for (const Finding &found : check(job, layout))
-        if (found.kind == Finding::Kind::Cloth || found.kind == Finding::Kind::Edge ||
-            found.kind == Finding::Kind::Overlap)
-            return Fault{phrase("nothing is printed to cut by while the layout cannot be cut: %1", {found.text})};
+    const std::string why = whyNotToBeCut(job, layout);
+    if (!why.empty()) return Fault{phrase("nothing is printed to cut by while the layout cannot be cut: %1", {why})};
     return std::nullopt;
 }
 

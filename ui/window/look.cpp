@@ -5,6 +5,7 @@
 #include <QApplication>
 #include <QFontInfo>
 #include <QPainter>
+#include <QPixmapCache>
 #include <QPlainTextEdit>
 #include <QProxyStyle>
 #include <QStyleFactory>
@@ -127,6 +128,9 @@ private:
     }
 };
 
+/// Kilobytes of pictures kept ready (slips, motifs): the slips of some hundred panels, drawn twice as fine.
+constexpr int picturesKept = 32 * 1024;
+
 } // namespace
 
 void applyLook(QApplication &application, Preferences::Look look, int textPercent) {
@@ -136,6 +140,7 @@ void applyLook(QApplication &application, Preferences::Look look, int textPercen
     QFont font = system.font;
     const int px = std::max(13, QFontInfo(system.font).pixelSize()) * textPercent / 100;
     font.setPixelSize(px);
+    QPixmapCache::setCacheLimit(picturesKept);
     application.setStyle(new EdgedStyle);
     application.setPalette(paletteOf(colours));
     application.setFont(font);
