@@ -103,6 +103,7 @@ private:
     Time::time_point m_begin;
     std::vector<Slot> m_slots;
     std::vector<Placement> m_best;
+    bool m_news = false;       ///< a better one since the last was told
     std::int64_t m_before = 0; ///< steps taken before there were slots
     bool m_convex = true;      ///< all outlines are
     bool m_looksExact = true;  ///< as far as was seen, the items might fill the cloth without waste
@@ -241,7 +242,9 @@ void Search::growAndSqueeze(Slot &slot, std::int64_t moves) {
 void Search::keep(const std::vector<Placement> &placements) {
     const bool better =
         m_best.empty() || (m_model.open && lengthUsed(m_instance, placements, 0) < lengthUsed(m_instance, m_best, 0));
-    if (better && holds(m_instance, placements)) m_best = placements;
+    if (!better || !holds(m_instance, placements)) return;
+    m_best = placements;
+    m_news = true;
 }
 
 /// Everybody goes on from the best layout.
@@ -266,6 +269,8 @@ void Search::tell() {
     if (p.found && m_model.open) p.length = lengthUsed(m_instance, m_best, 0);
     p.bound = m_bound;
     p.laid = p.found ? int(m_instance.items.size()) : 0;
+    if (m_news) p.best = &m_best;
+    m_news = false;
     if (m_limits.steps)
         p.share = std::min(1., double(steps()) / double(std::max<std::int64_t>(1, *m_limits.steps)));
     else if (m_limits.seconds)

@@ -76,8 +76,9 @@ private:
     bool done() const;
     bool stopped() const;
     double share01() const;
-    void tell() const;
+    void tell();
     double elapsed() const { return std::chrono::duration<double>(std::chrono::steady_clock::now() - m_begin).count(); }
+    std::vector<Placement> placements() const;
     Outcome outcome() const;
 
     const Instance &m_instance;
@@ -98,8 +99,9 @@ private:
     std::vector<std::int64_t> m_stepsBy;
     Found m_best;
     std::int64_t m_steps = 0;
-    int m_quiet = 0;       ///< rounds since the last better layout
-    double m_roundEnd = 0; ///< seconds since the beginning
+    Tick m_told = std::numeric_limits<Tick>::max(); ///< what the last layout told of reached
+    int m_quiet = 0;                                ///< rounds since the last better layout
+    double m_roundEnd = 0;                          ///< seconds since the beginning
     mutable std::atomic<bool> m_stop{false};
 };
 
@@ -165,6 +167,7 @@ void RectangleSearch::takeStart() {
         }
         m_best.reached = std::max(m_best.reached, laid.y + m_task.options[std::size_t(laid.option)].height);
     }
+    m_told = m_best.reached;
 }
 
 Tick RectangleSearch::ceiling() const {
@@ -325,7 +328,7 @@ void RectangleSearch::share() {
         if (m_task.open() && walk->top() != top) walk->aim(top);
 }
 
-void RectangleSearch::tell() const {
+void RectangleSearch::tell() {
     if (!m_limits.report) return;
     Progress p;
     p.found = !m_best.laid.empty();
@@ -333,6 +336,12 @@ void RectangleSearch::tell() const {
     p.length = Length::ticks(m_best.reached - m_task.gap());
     p.laid = p.found ? int(m_task.items.size()) : 0;
     p.share = share01();
+    std::vector<Placement> best;
+    if (p.found && m_best.reached < m_told) {
+        best = placements();
+        p.best = &best;
+        m_told = m_best.reached;
+    }
     m_limits.report(p);
 }
 
@@ -341,14 +350,19 @@ double RectangleSearch::share01() const {
     return m_limits.seconds && *m_limits.seconds > 0 ? std::min(1.0, elapsed() / *m_limits.seconds) : 1;
 }
 
+std::vector<Placement> RectangleSearch::placements() const {
+    std::vector<Placement> all;
+    for (const Laid &l : m_best.laid) all.push_back(m_task.placement(m_task.options[std::size_t(l.option)], l.x, l.y));
+    return all;
+}
+
 Outcome RectangleSearch::outcome() const {
     Outcome o;
     o.steps = m_steps;
     o.bound = Length::ticks(m_bound - m_task.gap());
     if (m_best.laid.empty()) return o;
     o.kind = Outcome::Kind::Fits;
-    for (const Laid &l : m_best.laid)
-        o.placements.push_back(m_task.placement(m_task.options[std::size_t(l.option)], l.x, l.y));
+    o.placements = placements();
     o.length = Length::ticks(m_best.reached - m_task.gap());
     return o;
 }

@@ -30,6 +30,11 @@ constexpr double shortHeadStart = 0.02, longestShortHeadStart = 0.1;
 constexpr double searchBesideTiling = 2; ///< seconds; then both threads tile
 constexpr std::size_t mostTiled = 32;    ///< beyond, it hardly ever comes to an end
 
+/// Better layouts come thick and fast at first; to look at each would take longer than to find it. So there is a pause
+/// after each that is told, and a longer one where whoever is told takes long.
+constexpr double shortestPause = 0.1; ///< seconds
+constexpr double pauseForLooking = 20;
+
 bool searchIsLikelier(const Instance &instance) {
     const bool odd = std::any_of(instance.sheets.begin(), instance.sheets.end(), [](const Sheet &s) {
         return !s.open && (!s.flaws.empty() || !isUprightRectangle(s.room));
@@ -64,8 +69,11 @@ private:
     bool tiles() const;
     bool settled() const; ///< nothing is left to find or prove
     bool stopped() const { return m_settled || (m_limits.stop && m_limits.stop()); }
+    double spent() const; ///< seconds
     double left() const;
-    Limits part() const;
+    Limits part();
+    void tell(Progress progress);
+    void keepToTell(const std::vector<Placement> &placements, Length length);
     std::pair<Length, std::vector<Placement>> known() const;
     Outcome outcome() const;
 
@@ -78,6 +86,9 @@ private:
     Length m_length, m_bound;
     bool m_refused = false;
     std::int64_t m_steps = 0;
+    std::vector<Placement> m_toTell; ///< the best layout, until it is told
+    std::optional<Length> m_told;    ///< the length of that, or of the last one told
+    double m_tellAgain = 0; ///< seconds from the beginning
     std::atomic<bool> m_settled{false};
 };
 
@@ -85,7 +96,10 @@ Outcome Solver::run() {
     if (m_open) m_bound = lowerBound(m_instance);
     if (isImpossible(m_instance, m_bound)) refuse();
     if (m_refused) return outcome();
-    if (!m_limits.start.empty()) offer(m_limits.start);
+    if (!m_limits.start.empty()) {
+        offer(m_limits.start);
+        m_told = m_length; // whoever gave it knows it
+    }
     if (!m_instance.rectilinear() || !decidable(m_instance))
         search(part());
     else if (m_limits.steps)
@@ -134,30 +148,49 @@ void Solver::inTime() {
 /// A layout that is as good as the bound would leave nothing over.
 bool Solver::tiles() const { return fillsExactly(m_instance, known().first); }
 
-double Solver::left() const {
-    const double spent = std::chrono::duration<double>(std::chrono::steady_clock::now() - m_begin).count();
-    return std::max(0.0, m_limits.seconds.value_or(1e9) - spent);
+double Solver::spent() const {
+    return std::chrono::duration<double>(std::chrono::steady_clock::now() - m_begin).count();
 }
 
+double Solver::left() const { return std::max(0.0, m_limits.seconds.value_or(1e9) - spent()); }
+
 /// The limits with what has been found until now, and ends and reports that know of both searches.
-Limits Solver::part() const {
+Limits Solver::part() {
     const std::lock_guard lock(m_mutex);
     Limits l = m_limits;
     if (m_limits.seconds) l.seconds = left();
     l.start = m_placements;
     l.seed = m_limits.seed + std::uint64_t(m_steps); // a search that goes on does not repeat itself
     l.stop = [this] { return stopped(); };
-    if (m_limits.report)
-        l.report = [this](Progress p) {
-            {
-                const std::lock_guard alone(m_mutex);
-                p.bound = m_bound;
-                if (!m_placements.empty() && (!p.found || m_length < p.length)) p.found = true, p.length = m_length;
-                if (p.found && m_open) p.bound = std::min(p.bound, p.length);
-            }
-            m_limits.report(p);
-        };
+    if (m_limits.report) l.report = [this](const Progress &p) { tell(p); };
     return l;
+}
+
+void Solver::tell(Progress p) {
+    std::vector<Placement> best;
+    {
+        const std::lock_guard alone(m_mutex);
+        p.bound = m_bound;
+        if (!m_placements.empty() && (!p.found || m_length <= p.length)) {
+            p.found = true;
+            p.length = m_length;
+            keepToTell(m_placements, m_length);
+        } else if (p.best) {
+            keepToTell(*p.best, p.length);
+        }
+        if (p.found && m_open) p.bound = std::min(p.bound, p.length);
+        if (!m_toTell.empty() && spent() >= m_tellAgain) best.swap(m_toTell);
+    }
+    p.best = best.empty() ? nullptr : &best;
+    const double before = spent();
+    m_limits.report(p);
+    if (p.best) m_tellAgain = spent() + std::max(shortestPause, pauseForLooking * (spent() - before));
+}
+
+void Solver::keepToTell(const std::vector<Placement> &placements, Length length) {
+    if (m_told && length >= *m_told) return;
+    m_toTell = placements;
+    m_told = length;
 }
 
 void Solver::search(const Limits &limits) {

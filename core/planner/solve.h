@@ -15,8 +15,8 @@ struct Progress {
     Length bound;       ///< least it can take
     int laid = 0;       ///< items laid in the best try so far
     double share = 0;   ///< of the time or steps, 0 to 1
-    const std::vector<Placement> *best =
-        nullptr; ///< complete and right, when just found or bettered; valid during the call
+    /// The best layout, complete, when it is a new one; not each of many that come at once. Valid during the call.
+    const std::vector<Placement> *best = nullptr;
 };
 
 struct Limits {

@@ -74,6 +74,21 @@ Job bench() {
     return job;
 }
 
+/// Forty parts of sizes that leave waste however they are laid: planning goes on as long as it may.
+Job endless() {
+    Job job = bench();
+    job.layouts.clear();
+    job.panels.clear();
+    for (int i = 0; i < 40; ++i) {
+        Panel p;
+        p.id = p.name = "Part " + std::to_string(i + 1);
+        p.shape =
+            Rectangle{5_in + Length::ticks(8128 * (i * 7 % 19) / 2), 6_in + Length::ticks(8128 * (i * 11 % 23) / 2)};
+        job.panels.push_back(p);
+    }
+    return job;
+}
+
 } // namespace
 
 class WindowTest : public QObject {
@@ -405,6 +420,42 @@ private Q_SLOTS:
         QVERIFY(!document().preview().has_value());
         QTest::qWait(50);
         QCOMPARE(document().history()->count(), 1);
+    }
+
+    void whatIsPlannedSoFarIsShownAndKeptWhenStopped() {
+        document().startWith(endless());
+        m_window->planOptions().seconds = 60;
+        m_window->actions()[ActionId::Plan]->trigger();
+        QVERIFY(waitFor([this] { return document().preview().has_value(); }, 20000));
+        QVERIFY(m_window->planning().isRunning());
+        QCOMPARE(document().layout().cuts.size(), std::size_t(40));
+        QVERIFY(document().laidLayout().cuts.empty());
+        m_window->actions()[ActionId::Stop]->trigger();
+        QVERIFY(!m_window->planning().isRunning());
+        QVERIFY(!document().preview().has_value());
+        QCOMPARE(document().laidLayout().cuts.size(), std::size_t(40));
+        QVERIFY(check(document().job(), document().laidLayout()).empty());
+        QCOMPARE(document().history()->count(), 1);
+        document().history()->undo();
+        QVERIFY(document().laidLayout().cuts.empty());
+    }
+
+    void takingHoldOfWhatIsPlannedSoFarEndsPlanning() {
+        document().startWith(endless());
+        m_window->planOptions().seconds = 60;
+        m_window->actions()[ActionId::Plan]->trigger();
+        QVERIFY(waitFor([this] { return document().preview().has_value(); }, 20000));
+        canvas().zoomToFit();
+        const CutName name = nameOf(cut(0));
+        const QPoint from = middleOf(0);
+        press(from);
+        QVERIFY(!m_window->planning().isRunning());
+        QCOMPARE(document().laidLayout().cuts.size(), std::size_t(40)); // kept, with this panel in it
+        QCOMPARE(document().history()->count(), 1);
+        moveTo(from, from + QPoint(60, 40));
+        QVERIFY(document().preview().has_value());
+        QCOMPARE(nameOf(document().preview()->layout.cuts.at(std::size_t(document().preview()->cut))), name);
+        release(from + QPoint(60, 40));
     }
 
     void aLengthIsEditedInTheTableInAnySpelling() {
