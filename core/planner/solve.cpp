@@ -88,7 +88,7 @@ private:
     std::int64_t m_steps = 0;
     std::vector<Placement> m_toTell; ///< the best layout, until it is told
     std::optional<Length> m_told;    ///< the length of that, or of the last one told
-    double m_tellAgain = 0; ///< seconds from the beginning
+    double m_tellAgain = 0;          ///< seconds from the beginning
     std::atomic<bool> m_settled{false};
 };
 
