@@ -4,6 +4,8 @@
 #include "core/table/at_table.h"
 
 #include <algorithm>
+#include <functional>
+#include <optional>
 
 namespace boltwright {
 namespace {
@@ -40,33 +42,49 @@ Length bought(const Job &job, const Layout &layout) {
     return sum;
 }
 
-/// A bound found while pieces were held says nothing of layouts that move them; one found without does.
-void takeBounds(Layout &layout, const Plan &from) {
+/// A bound found while pieces were held says nothing of layouts that move them.
+void dropBounds(Layout &layout) {
     for (ClothUse &use : layout.cloths) {
         use.bound.reset();
         use.proved = false;
-        if (!fits(from)) continue;
+    }
+}
+
+/// One found without does.
+void takeBounds(Layout &layout, const Plan &from) {
+    dropBounds(layout);
+    if (!fits(from)) return;
+    for (ClothUse &use : layout.cloths) {
         for (const ClothUse &other : from.layout.cloths)
             if (other.id == use.id) use.bound = other.bound;
         use.proved = use.bound && use.length && *use.bound == *use.length;
     }
 }
 
-PlanOptions half(PlanOptions options, double begin) {
+/// Half of the time or steps. `shown` makes of a better layout what whoever waits is to see, or nothing.
+PlanOptions half(PlanOptions options, double begin, std::function<std::optional<Layout>(const Layout &)> shown) {
     if (options.seconds) *options.seconds /= 2;
     if (options.steps) options.steps = std::max<std::int64_t>(1, *options.steps / 2);
     if (auto report = options.report)
-        options.report = [report, begin, before = options.from](const PlanProgress &progress) {
+        options.report = [report, begin, shown = std::move(shown)](const PlanProgress &progress) {
             PlanProgress told = progress;
             told.share = begin + progress.share / 2;
-            Layout better;
-            if (progress.better) {
-                better = released(*progress.better, *before);
-                told.better = &better;
-            }
+            const std::optional<Layout> better = progress.better ? shown(*progress.better) : std::nullopt;
+            told.better = better ? &*better : nullptr;
             report(told);
         };
     return options;
+}
+
+/// What came of the first half, before the second begins: whoever stops now keeps it.
+void tellFirst(const PlanOptions &options, Layout layout) {
+    if (!options.report) return;
+    dropBounds(layout);
+    PlanProgress told;
+    told.share = 0.5;
+    told.found = true;
+    told.better = &layout;
+    options.report(told);
 }
 
 } // namespace
@@ -75,13 +93,23 @@ Plan planAgain(const Job &job, const PlanOptions &options) {
     if (!options.from || options.from->cuts.empty()) return plan(job, options);
     const Layout &before = *options.from;
     const Layout staying = held(job, before);
-    PlanOptions first = half(options, 0);
+    PlanOptions first = half(options, 0, [&before](const Layout &better) {
+        Layout layout = released(better, before);
+        dropBounds(layout);
+        return std::optional(std::move(layout));
+    });
     first.from = &staying;
     Plan near = plan(job, first);
-    if (fits(near)) near.layout = released(std::move(near.layout), before);
+    if (fits(near)) {
+        near.layout = released(std::move(near.layout), before);
+        tellFirst(options, near.layout);
+    }
 
-    PlanOptions second = half(options, 0.5);
-    Plan anew = plan(job, second);
+    const PlanOptions second = half(options, 0.5, [&job, &near](const Layout &better) {
+        const bool worthIt = !fits(near) || bought(job, better) < bought(job, near.layout);
+        return worthIt ? std::optional(better) : std::nullopt;
+    });
+    const Plan anew = plan(job, second);
     if (!fits(near) || (fits(anew) && bought(job, anew.layout) < bought(job, near.layout))) return anew;
     takeBounds(near.layout, anew);
     near.proved = false;
