@@ -84,6 +84,8 @@ public:
         for (const ClothInstance &c : m_cloths)
             if (!c.impossible.empty()) return no(Kind::CannotFit, c.impossible);
         const std::vector<double> shares = sharesOf(m_cloths);
+        for (std::size_t i = 0; i < m_cloths.size(); ++i)
+            if (m_cloths[i].instance.items.empty()) m_outcomes[i] = allStays(m_cloths[i]);
         std::int64_t steps = 0;
         for (std::size_t i = 0; i < m_cloths.size(); ++i) {
             m_outcomes[i] = solve(i, shares[i]);
@@ -164,6 +166,7 @@ private:
         limits.stop = m_options.stop;
         if (m_options.from) limits.start = placementsFrom(cloth, *m_options.from);
         if (!limits.start.empty() && !planner::holds(cloth.instance, limits.start)) limits.start.clear();
+        if (m_options.report && i > 0 && !limits.start.empty()) tellOfOthers(i, share, limits.start);
         if (m_options.report) limits.report = [this, i, share](const planner::Progress &p) { report(i, share, p); };
         planner::Outcome outcome = planner::solve(cloth.instance, limits);
         if (outcome.kind == Kind::CannotFit && !cloth.exactRooms) outcome.kind = Kind::NotFound;
@@ -181,6 +184,24 @@ private:
         return o;
     }
 
+    /// Nothing is searched for on the cloths after this one.
+    bool isLast(std::size_t i) const {
+        return std::all_of(m_cloths.begin() + std::ptrdiff_t(i) + 1, m_cloths.end(),
+                           [](const ClothInstance &c) { return c.instance.items.empty(); });
+    }
+
+    /// What the cloths before this one came to is told before this one is bettered too, which may never be.
+    void tellOfOthers(std::size_t i, double share, const std::vector<planner::Placement> &start) {
+        planner::Progress p;
+        p.found = true;
+        p.best = &start;
+        if (m_cloths[i].instance.sheets.front().open) {
+            p.length = planner::lengthUsed(m_cloths[i].instance, start, 0);
+            p.bound = planner::lowerBound(m_cloths[i].instance);
+        }
+        report(i, share, p);
+    }
+
     void report(std::size_t i, double share, const planner::Progress &p) {
         const std::scoped_lock lock(m_reporting);
         PlanProgress progress;
@@ -190,7 +211,7 @@ private:
         progress.length = p.length;
         progress.bound = p.bound;
         Layout better;
-        if (p.best && i + 1 == m_cloths.size()) {
+        if (p.best && isLast(i)) {
             m_outcomes[i].placements = *p.best;
             m_outcomes[i].length = p.length;
             m_outcomes[i].bound = p.bound;

@@ -157,6 +157,11 @@ void Search::tryPairs() {
         if (!m_limits.report || !m_best.empty()) return;
         Progress scaled = p;
         scaled.share = p.share * 2 / 5;
+        // Of pairs, and told of the items only where the exact rules agree.
+        std::vector<Placement> apart;
+        if (p.best) apart = pairing->apart(*p.best);
+        scaled.best = !apart.empty() && holds(m_instance, apart) ? &apart : nullptr;
+        if (scaled.best && m_model.open) scaled.length = lengthUsed(m_instance, apart, 0);
         m_limits.report(scaled);
     };
     const bool upright = pairing->joined.rectilinear();

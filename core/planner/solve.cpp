@@ -73,6 +73,7 @@ private:
     double left() const;
     Limits part();
     void tell(Progress progress);
+    void tellWhatWaits();
     void keepToTell(const std::vector<Placement> &placements, Length length);
     std::pair<Length, std::vector<Placement>> known() const;
     Outcome outcome() const;
@@ -89,6 +90,7 @@ private:
     std::vector<Placement> m_toTell; ///< the best layout, until it is told
     std::optional<Length> m_told;    ///< the length of that, or of the last one told
     double m_tellAgain = 0;          ///< seconds from the beginning
+    double m_share = 0;              ///< last told
     std::atomic<bool> m_settled{false};
 };
 
@@ -167,6 +169,7 @@ Limits Solver::part() {
 }
 
 void Solver::tell(Progress p) {
+    m_share = p.share;
     std::vector<Placement> best;
     {
         const std::lock_guard alone(m_mutex);
@@ -187,6 +190,16 @@ void Solver::tell(Progress p) {
     if (p.best) m_tellAgain = spent() + std::max(shortestPause, pauseForLooking * (spent() - before));
 }
 
+/// At the end of a search, after which nothing may be told for long.
+void Solver::tellWhatWaits() {
+    if (!m_limits.report || stopped()) return;
+    m_tellAgain = 0;
+    Progress p;
+    p.share = m_share;
+    p.laid = int(m_instance.items.size());
+    tell(p);
+}
+
 void Solver::keepToTell(const std::vector<Placement> &placements, Length length) {
     if (m_told && length >= *m_told) return;
     m_toTell = placements;
@@ -198,7 +211,10 @@ void Solver::search(const Limits &limits) {
     const Outcome o = m_instance.rectilinear() ? searchRectangles(m_instance, limits, bound)
                                                : searchPolygons(m_instance, limits, bound);
     if (o.kind == Outcome::Kind::CannotFit) refuse();
-    if (o.kind == Outcome::Kind::Fits) offer(o.placements);
+    if (o.kind == Outcome::Kind::Fits) {
+        offer(o.placements);
+        tellWhatWaits();
+    }
     const std::lock_guard lock(m_mutex);
     m_steps += o.steps;
 }

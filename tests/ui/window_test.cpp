@@ -440,12 +440,31 @@ private Q_SLOTS:
         QVERIFY(document().laidLayout().cuts.empty());
     }
 
+    void whateverEndsAPreviewTheTableShowsWhatIsThere() {
+        openBench();
+        Layout less = document().laidLayout();
+        less.cuts.erase(less.cuts.begin());
+        const auto shown = [this] { return std::size_t(canvas().table().panels().size()); };
+        document().showPreview({less, -1, {}});
+        QCOMPARE(shown(), document().laidLayout().cuts.size() - 1);
+        QVERIFY(document().changeJob(document().job(), u"Nothing"_s));
+        QCOMPARE(shown(), document().laidLayout().cuts.size());
+        document().showPreview({less, -1, {}});
+        Job job = document().job();
+        Trimming gimp;
+        gimp.kind = Trimming::Kind::Gimp;
+        gimp.edges = 80_in;
+        job.trimmings.push_back(gimp);
+        QVERIFY(document().changeJob(job, u"Trimmings"_s));
+        QCOMPARE(shown(), document().laidLayout().cuts.size());
+    }
+
     void takingHoldOfWhatIsPlannedSoFarEndsPlanning() {
         document().startWith(endless());
         m_window->planOptions().seconds = 60;
         m_window->actions()[ActionId::Plan]->trigger();
         QVERIFY(waitFor([this] { return document().preview().has_value(); }, 20000));
-        canvas().zoomToFit();
+        for (int i = 0; i < 40; ++i) QVERIFY(canvas().viewport()->rect().contains(middleOf(i))); // fitted
         const CutName name = nameOf(cut(0));
         const QPoint from = middleOf(0);
         press(from);

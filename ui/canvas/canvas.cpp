@@ -54,8 +54,9 @@ Canvas::~Canvas() = default;
 
 void Canvas::follow(Changes changes) {
     if (changes & Change::NewJob) m_fitted = true;
-    const bool fitting = m_fitted && (changes & (Change::NewJob | Change::Cloths));
     const auto &preview = m_document.preview();
+    const bool planned = (changes & Change::Preview) && preview && preview->cut < 0 && m_held.empty();
+    const bool fitting = m_fitted && (planned || (changes & (Change::NewJob | Change::Cloths)));
     if (changes == Changes(Change::Preview) && !m_held.empty() && preview && preview->cut >= 0) {
         for (int cut : m_held) m_table.takeCut(m_document.job(), preview->layout, cut);
         viewport()->update();

@@ -53,6 +53,8 @@ void Autosave::follow(Changes changes) {
         discard(m_writtenFor);
         m_written = false;
     }
+    // What is only shown has nothing to keep, and may come so often that the pause would never end.
+    if (!(changes & ~Changes(Change::Preview | Change::Selection))) return;
     if (m_document.isUnsaved())
         m_soon.start();
     else

@@ -149,14 +149,13 @@ void JobDocument::changeLayouts(std::vector<Layout> layouts, const QString &text
 
 Result<void> JobDocument::changeJob(Job job, const QString &text, const QString &mergeKey) {
     if (job == m_job) {
-        m_preview.reset();
+        dropPreview();
         return {};
     }
     QStringList dropped;
     for (const std::string &match : boltwright::matchesDropped(m_job, job)) dropped << withFractions(fromCore(match));
     job = withLayoutsFollowing(m_job, std::move(job));
     if (const auto faults = faultsInWords(job); !faults.empty()) return fault(faults.front());
-    m_preview.reset();
     m_history.push(new ChangeJob(*this, std::move(job), text, mergeKey));
     if (!dropped.isEmpty()) Q_EMIT matchesDropped(dropped);
     return {};
@@ -172,11 +171,13 @@ Layout JobDocument::exchangeLayout(int index, Layout layout) {
 }
 
 Job JobDocument::exchangeJob(Job job) {
+    const bool shown = m_preview.has_value();
     m_preview.reset();
     std::swap(m_job, job);
     m_layoutIndex = std::clamp(m_layoutIndex, 0, std::max(0, int(m_job.layouts.size()) - 1));
     ++m_revision;
     Changes changes = differences(job, m_job);
+    if (shown) changes |= Change::Preview;
     if (!m_selectedPanel.empty() && !m_job.panel(m_selectedPanel)) {
         m_selectedPanel.clear();
         m_selection.reset();

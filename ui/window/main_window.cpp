@@ -323,6 +323,7 @@ void MainWindow::wireActions() {
     });
     connect(m_trimmings, &TrimmingWatch::changed, this, &MainWindow::refreshStrips);
     on(ActionId::Plan, [this] {
+        if (m_document->preview() && !m_planning->isRunning()) return; // a panel is in the hand
         m_sheet->close();
         m_begun = true;
         refreshCentre();

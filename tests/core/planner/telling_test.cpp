@@ -1,6 +1,7 @@
 // What planning shows of itself while it goes on.
 
 #include "core/check/check.h"
+#include "core/figures/figures.h"
 #include "core/planner/plan.h"
 #include "tests/core/support/jobs.h"
 
@@ -72,6 +73,48 @@ TEST_CASE("so with slanted parts", "[plan]") {
     }
     const Job job = jobOf(bolt(54_in), panels);
     checkShown(job, watch(job), 9);
+}
+
+TEST_CASE("so with slanted parts that go head to tail", "[plan]") {
+    Panel wedge = rectangle("Wedge", 14_in, 18_in, 12);
+    wedge.shape = Trapezoid{14_in, 9_in, 18_in, {}};
+    Cloth cloth = bolt(54_in);
+    cloth.way = Way::Two;
+    const Job job = jobOf(cloth, {wedge});
+    checkShown(job, watch(job), 12);
+}
+
+TEST_CASE("so where the last of the cloths has nothing left to plan, or nothing to gain", "[plan]") {
+    std::vector<Panel> panels = thirtyParts();
+    Panel other = rectangle("Deck", 20_in, 20_in, 2);
+    other.cloth = "lining";
+    panels.push_back(other);
+    Job job = jobOf(bolt(54_in), panels);
+    job.cloths.push_back(bolt(54_in, "lining"));
+    Layout before = watch(job).plan.layout;
+    REQUIRE(before.cuts.size() == 32);
+    for (const CutState deck : {CutState::Locked, CutState::Planned}) {
+        // The first cloth laid badly: every part above the one before it.
+        Length y = 0_in;
+        for (Cut &cut : before.cuts) {
+            if (cut.panel == "Deck") {
+                cut.state = deck;
+                continue;
+            }
+            cut.turn = Turn::Deg0;
+            cut.x = 0_in;
+            cut.y = y;
+            y += std::get<Rectangle>(job.panel(cut.panel)->shape).up;
+        }
+        Layout from = withFigures(job, before);
+        REQUIRE(check(job, from).empty());
+        const Watched w = watch(job, &from);
+        REQUIRE(!w.shown.empty());
+        for (const Layout &layout : w.shown) {
+            CHECK(layout.cuts.size() == 32);
+            CHECK(check(job, layout).empty());
+        }
+    }
 }
 
 TEST_CASE("so where a remnant has to hold everything", "[plan]") {

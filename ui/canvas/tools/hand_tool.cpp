@@ -34,6 +34,10 @@ void HandTool::pressed(QMouseEvent *event) {
     m_name.reset();
     m_fromTray = m_canvas.trayCopyAt(event->pos());
     if (m_fromTray) {
+        // As below; what has been found so far may have laid this one.
+        Q_EMIT m_canvas.takingHold();
+        m_fromTray = m_canvas.trayCopyAt(event->pos());
+        if (!m_fromTray) return;
         document.selectPanel(m_fromTray->panel);
         m_holding = Holding::Pressed;
         return;
@@ -299,8 +303,8 @@ bool HandTool::keyPressedEmptyHanded(QKeyEvent *event) {
 }
 
 void HandTool::nudge(int key, bool toNextPlace) {
-    Q_EMIT m_canvas.takingHold();
     JobDocument &document = m_canvas.document();
+    if (document.selectedCut() >= 0) Q_EMIT m_canvas.takingHold();
     if (document.selectedCuts().size() > 1) return nudgeSeveral(key, toNextPlace);
     const int cut = document.selectedCut();
     if (cut < 0) {
