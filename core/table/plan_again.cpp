@@ -109,7 +109,7 @@ Plan planAgain(const Job &job, const PlanOptions &options) {
         const bool worthIt = !fits(near) || bought(job, better) < bought(job, near.layout);
         return worthIt ? std::optional(better) : std::nullopt;
     });
-    const Plan anew = plan(job, second);
+    Plan anew = plan(job, second);
     if (!fits(near) || (fits(anew) && bought(job, anew.layout) < bought(job, near.layout))) return anew;
     takeBounds(near.layout, anew);
     near.proved = false;
